@@ -1,0 +1,78 @@
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <stop_token>
+#include <string>
+#include <vector>
+
+#include "models/candidates.h"
+#include "models/maker_register.h"
+#include "models/reading.h"
+#include "vision/enhance.h"
+#include "vision/locate.h"
+#include "vision/photo.h"
+#include "vision/rectify.h"
+#include "vision/text_reader.h"
+
+// The one way from a photograph to candidates; the command line and the window both go it.
+namespace flow {
+
+// What an examination works with. Readers are used by one examination at a time.
+struct Engines {
+    std::vector<std::unique_ptr<vision::TextReader>> readers;  // at least one
+    models::MakerRegister known;                               // the register
+};
+
+struct ExamineOptions {
+    std::optional<vision::Quad> outline;  // one outline drawn by hand; nothing is located
+    bool single_line = false;  // the photo is a tight crop of one line of text; nothing is located
+    std::string type_id;       // item type of the register, empty when not said
+    vision::LoadOptions load;
+    vision::LocateOptions locate;
+};
+
+struct StampExamination {
+    vision::StampOutline outline;
+    vision::EnhancedStamp enhanced;         // right way up; holds the rectified stamp
+    std::vector<models::Reading> readings;  // one a reader
+    models::Reading proposal;               // merged
+    models::CandidateList candidates;       // of this stamp alone
+};
+
+struct Examination {
+    vision::Photo photo;
+    std::vector<StampExamination> stamps;
+    models::CandidateList candidates;  // all stamps as marks of one item
+};
+
+// Told before each stage: what is being done, and how far the whole is (0 to 1).
+using Progress = std::function<void(const std::string& stage, double done)>;
+
+// Thrown out of a stage when a stop was asked for; nothing has been changed.
+struct Cancelled {};
+
+// Loads, locates, rectifies, enhances, reads, merges and ranks. No stamp found is an empty list.
+// Throws vision::ImageError for a photo that cannot be read, Cancelled after a stop request,
+// std::invalid_argument for options that contradict each other.
+Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
+                         const ExamineOptions& options = {}, std::stop_token stop = {},
+                         const Progress& progress = {});
+
+// The stages from rectifying on, for one outline (after a person moved a corner). A stamp that was
+// read before keeps its outline's lines only if they are given.
+StampExamination examineStamp(const vision::Photo& photo, const vision::StampOutline& outline,
+                              Engines& engines, const ExamineOptions& options = {},
+                              std::stop_token stop = {});
+
+// The candidates of readings taken together as marks of one item.
+models::CandidateList rankReadings(const std::vector<models::Reading>& readings,
+                                   const models::MakerRegister& known, const std::string& type_id);
+
+// The engines every Weftmark program starts with. Throws vision::ImageError or
+// models::RegisterError.
+Engines makeEngines(const std::filesystem::path& register_folder);
+
+}  // namespace flow

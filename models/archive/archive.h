@@ -1,0 +1,87 @@
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+#include "models/archive/records.h"
+
+namespace models {
+
+// The archive cannot do it. what() is one sentence that names the file and the remedy.
+class ArchiveError : public std::runtime_error {
+public:
+    using std::runtime_error::runtime_error;
+};
+
+// Tells the time, UTC, as "1956-03-01T12:00:00Z". Passed in so that tests can stand still.
+using Clock = std::function<std::string()>;
+std::string utcNow();
+
+// What to look for; empty fields do not narrow. All given fields must hold.
+struct FindQuery {
+    // Words in any text of the record: accession number, notes, owner, place, maker, readings.
+    // A word may be in the typed notation: 19[.]1 and [- - -]ER match unread cells on either side
+    // (a filed reading's lost cells match any letter, as the query's do).
+    std::string words;
+    std::string maker;  // part of an attributed maker's id or name, case does not matter
+    std::optional<int> year_from, year_to;  // an attribution or a dated event may fall within
+};
+
+// One line of what was found.
+struct FoundItem {
+    std::string id, accession_number, type_id;
+    std::string maker_name, date_edtf;  // of the latest standing attribution
+    std::string text;                   // the latest readings, plain, joined by " / "
+    std::string recorded_at;
+};
+
+// A person's archive: a folder with an SQLite file and the originals by their hash. What is
+// recorded is added, never overwritten. Use one object only in the thread that made it.
+class Archive {
+public:
+    // Opens the archive in `folder`; makes folder and archive if there is none.
+    //   author  who records, as it stands in every row; must not be empty
+    // Throws ArchiveError if the folder cannot be used, the file is damaged or not an archive, or
+    // it was written by a newer version; std::invalid_argument if author is empty.
+    static Archive open(const std::filesystem::path& folder, const std::string& author,
+                        Clock clock = utcNow);
+    ~Archive();
+    Archive(Archive&&) noexcept;
+    Archive& operator=(Archive&&) noexcept;
+
+    // Files an item with all that hangs on it, in one transaction: everything or nothing. Ids are
+    // made for what has none; originals are copied in by their hash, one copy however often added.
+    // Views name their photo by `photo_sha256`, which must be among the item's photos.
+    //   returns  the item as stored, with ids, authors and times
+    // Throws ArchiveError (a missing original, a full disk, an accession number used already).
+    ItemRecord addItem(const ItemRecord& item);
+
+    // Adds to what is there; each is one transaction and returns the new row's id. Throws
+    // ArchiveError if the item or view is not in the archive.
+    std::string addReading(const std::string& view_id, const Reading& reading,
+                           const std::string& supersedes = {});
+    std::string addAttribution(const std::string& item_id, const AttributionRecord& attribution);
+    std::string addStamp(const std::string& item_id, const StampRecord& stamp);
+
+    // The whole record, by id or by accession number; nullopt when there is none.
+    std::optional<ItemRecord> item(const std::string& id_or_accession_number) const;
+
+    // Newest first. An empty query finds everything.
+    std::vector<FoundItem> find(const FindQuery& query) const;
+
+    // Where the original with this hash lies, whether or not it is there.
+    std::filesystem::path originalPath(const std::string& sha256,
+                                       const std::string& original_name) const;
+
+private:
+    struct Connection;
+    explicit Archive(std::unique_ptr<Connection> connection);
+    std::unique_ptr<Connection> connection_;
+};
+
+}  // namespace models

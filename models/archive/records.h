@@ -1,0 +1,116 @@
+#pragma once
+
+#include <array>
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "models/reading.h"
+
+// What an archive holds, as plain values. Ids are UUID text, empty for what is not stored yet;
+// times are UTC ("1956-03-01T12:00:00Z"); dates are EDTF. Every row has its author and time, which
+// the archive fills in (`recorded_by`, `recorded_at`).
+namespace models {
+
+enum class StampPart { Body, Fitting, Lining, Replacement, Unknown };
+enum class StampMethod { Ink, Stencil, Impressed, Woven, Label, Cast, Engraved, Painted, Unknown };
+enum class Certainty { Certain, Probable, Possible };
+enum class EventKind { Made, Contract, Accepted, Inspected, Repaired, Issued, Pattern, Disposed };
+enum class DateBound { Exact, NotBefore, NotAfter, None };  // what the event says of the making
+enum class FeatureSeen { Present, Absent, CannotBeSeen, AlteredLater };
+
+struct PhotoRecord {
+    std::string id;
+    std::filesystem::path file;  // when adding: the original to copy; when read back: the copy
+    std::string sha256;
+    std::string original_name;
+    int width_px = 0, height_px = 0;
+    std::string taken_at, camera, lens;  // capture facts
+    std::string photographer, credit, permission;
+    std::string recorded_by, recorded_at;
+};
+
+struct ReadingRecord {
+    std::string id;
+    Reading reading;
+    std::string supersedes;  // id of the reading that this one corrects, or empty
+    std::string recorded_by, recorded_at;
+};
+
+// A stamp's outline in one photo, and what was read there.
+struct ViewRecord {
+    std::string id;
+    std::string photo_sha256;
+    std::array<double, 8> outline_px{};  // x,y of four corners, photo pixels, clockwise
+    double up_deg = 0;
+    std::string light_set;  // views with the same non-empty name are one light set
+    std::vector<ReadingRecord> readings;
+    std::string recorded_by, recorded_at;
+};
+
+struct StampRecord {
+    std::string id;
+    StampPart part = StampPart::Unknown;
+    std::string place;  // where on the part, in words
+    StampMethod method = StampMethod::Unknown;
+    std::string ink_colour, frame;
+    std::optional<double> width_mm, height_mm;
+    bool later_added = false;
+    std::vector<ViewRecord> views;
+    std::vector<ReadingRecord> readings;  // of the object itself, not of a view
+    std::string recorded_by, recorded_at;
+};
+
+struct AttributionRecord {
+    std::string id;
+    std::string maker_id, maker_name, mark;  // as they were when concluded
+    std::string register_sha256;
+    std::string date_edtf;
+    Certainty certainty = Certainty::Possible;
+    std::string reasons;         // in the person's words
+    std::string engine_reasons;  // one a line
+    std::string supersedes;      // id of the attribution it replaces, or empty
+    std::string recorded_by, recorded_at;
+};
+
+struct DatedEventRecord {
+    std::string id;
+    EventKind kind = EventKind::Made;
+    std::string printed, edtf, first_day, last_day;
+    DateBound bound = DateBound::None;
+    std::string stamp_id;  // where it was read, or empty
+    std::string recorded_by, recorded_at;
+};
+
+struct FeatureSeenRecord {
+    std::string id;
+    std::string feature_id;
+    FeatureSeen seen = FeatureSeen::CannotBeSeen;
+    std::string notes;
+    std::string recorded_by, recorded_at;
+};
+
+struct MeasurementRecord {
+    std::string id;
+    std::string what, unit, how;
+    double value = 0;
+    std::string recorded_by, recorded_at;
+};
+
+// One physical piece with everything recorded of it.
+struct ItemRecord {
+    std::string id;
+    std::string type_id;
+    std::string accession_number;  // empty: seen but not owned
+    std::string owner, condition, place_found, notes;
+    std::vector<PhotoRecord> photos;
+    std::vector<StampRecord> stamps;
+    std::vector<AttributionRecord> attributions;
+    std::vector<DatedEventRecord> dated_events;
+    std::vector<FeatureSeenRecord> features;
+    std::vector<MeasurementRecord> measurements;
+    std::string recorded_by, recorded_at;
+};
+
+}  // namespace models

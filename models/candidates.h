@@ -1,0 +1,56 @@
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "models/maker_register.h"
+#include "models/reading.h"
+
+namespace models {
+
+struct YearShare {
+    int year = 0;
+    double probability = 0;  // of this year, given this maker and the evidence
+};
+
+// A maker, with years, that the readings can mean.
+struct Candidate {
+    std::string maker_id, maker;       // id and name in the register
+    std::string mark;                  // the mark's text that fits best, in the typed notation
+    double probability = 0;            // 0 to 1
+    std::vector<YearShare> years;      // likeliest first, at most ten; empty when undated
+    std::optional<std::string> edtf;   // the smallest set of years holding 95 %; nullopt if undated
+    std::vector<std::string> reasons;  // in words, weightiest first
+};
+
+// Candidates' probabilities + other_makers + unknown_maker = 1 within 1e-6.
+struct CandidateList {
+    std::vector<Candidate> candidates;  // one entry a maker, best first
+    double other_makers = 0;            // makers of the register that are not listed
+    double unknown_maker = 1;           // none of the register's makers
+};
+
+// What is known of one item: its stamps' readings, and what it is.
+struct ItemEvidence {
+    std::vector<Reading> stamps;  // one reading a stamp; empty gives the prior
+    std::string type_id;          // empty when not said
+};
+
+struct CandidateOptions {
+    std::size_t most = 10;       // entries listed
+    double unknown_prior = 0.1;  // probability, before looking, that no registered maker made it
+    // How many items of each maker the archive holds, by maker_id; smoothed by adding one to each.
+    std::map<std::string, double> archive_counts;
+};
+
+// Ranks what an item's readings can mean: P(maker, year | lines) is proportional to
+// P(lines | marks, dates) x P(year | maker's and type's years) x P(maker), beside a share for an
+// unknown maker under a letter model. Every factor that moved the result is told as a reason.
+// No mark may be empty and the register must have makers, or the whole share is the unknown's.
+// Throws std::invalid_argument if the type is not in the register or an option is out of range.
+CandidateList rankCandidates(const ItemEvidence& evidence, const MakerRegister& known,
+                             const CandidateOptions& options = {});
+
+}  // namespace models

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "models/reading.h"
+
+namespace models {
+
+// What is known of an item before its date is read.
+struct DateContext {
+    int earliest_year = 1850;  // years in which such an item can have been made, inclusive; the
+    int latest_year = 1980;    //   default is wide: nothing known
+};
+
+// One thing a stretch of a line can mean as a date.
+struct DateMeaning {
+    std::string printed;     // as it stands, in the typed notation
+    std::string edtf;        // "1940-03", "194X", "[1940,1946]"
+    std::vector<int> years;  // every year it can be, ascending, within the context
+    double probability = 0;  // 0 to 1, that this stretch is a date with this meaning; the
+                             //   meanings of one stretch sum to at most 1
+    std::size_t first_cell = 0, end_cell = 0;  // cells first_cell <= i < end_cell of the line
+};
+
+// Finds dates in a line: years in four digits and in two (with or without an apostrophe), month and
+// year (3/40, 3.1940, MAR 1940, III 40), with doubtful and unread digits in any place, letters read
+// for digits (O for 0, I for 1) allowed where the rest is digits. A two-digit year takes the
+// centuries that the context allows.
+//   returns  meanings, likeliest first; empty when nothing looks like a date
+// Throws std::invalid_argument if the context's years are not in order.
+std::vector<DateMeaning> readDates(const Line& line, const DateContext& context = {});
+
+}  // namespace models
