@@ -1,0 +1,140 @@
+#include "vision/exif.h"
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <limits>
+#include <memory>
+#include <vector>
+
+#include <libexif/exif-data.h>
+
+namespace vision {
+namespace {
+
+struct FreeExif {
+    void operator()(ExifData* data) const { exif_data_unref(data); }
+};
+
+const ExifEntry* findEntry(const ExifData& data, ExifIfd ifd, ExifTag tag)
+{
+    const ExifEntry* entry = exif_content_get_entry(data.ifd[ifd], tag);
+    return entry != nullptr && entry->data != nullptr && entry->size > 0 ? entry : nullptr;
+}
+
+// Printable ASCII without surrounding blanks: Exif text is ASCII, and what is not is damage.
+std::string textOf(const ExifEntry* entry)
+{
+    if (entry == nullptr || entry->format != EXIF_FORMAT_ASCII)
+        return {};
+    std::string text;
+    for (unsigned int i = 0; i < entry->size && entry->data[i] != 0; ++i)
+        if (std::isprint(entry->data[i]) && entry->data[i] < 0x80)
+            text += static_cast<char>(entry->data[i]);
+    const auto first = text.find_first_not_of(' ');
+    if (first == std::string::npos)
+        return {};
+    return text.substr(first, text.find_last_not_of(' ') - first + 1);
+}
+
+std::optional<double> rationalOf(const ExifData& data, const ExifEntry* entry)
+{
+    if (entry == nullptr || entry->format != EXIF_FORMAT_RATIONAL || entry->size < 8)
+        return std::nullopt;
+    const ExifRational value =
+        exif_get_rational(entry->data, exif_data_get_byte_order(const_cast<ExifData*>(&data)));
+    if (value.numerator == 0 || value.denominator == 0)
+        return std::nullopt;
+    return static_cast<double>(value.numerator) / static_cast<double>(value.denominator);
+}
+
+std::optional<int> wholeNumberOf(const ExifData& data, const ExifEntry* entry)
+{
+    if (entry == nullptr)
+        return std::nullopt;
+    const ExifByteOrder order = exif_data_get_byte_order(const_cast<ExifData*>(&data));
+    if (entry->format == EXIF_FORMAT_SHORT && entry->size >= 2)
+        return exif_get_short(entry->data, order);
+    if (entry->format == EXIF_FORMAT_LONG && entry->size >= 4) {
+        const ExifLong value = exif_get_long(entry->data, order);
+        if (value <= static_cast<ExifLong>(std::numeric_limits<int>::max()))
+            return static_cast<int>(value);
+    }
+    return std::nullopt;
+}
+
+// "1998:05:01 12:30:00" as "1998-05-01T12:30:00"; anything else, such as blanks, as nothing.
+std::string isoTime(const std::string& exif_time)
+{
+    static const std::string kPattern = "0000:00:00 00:00:00";
+    if (exif_time.size() != kPattern.size())
+        return {};
+    for (std::size_t i = 0; i < kPattern.size(); ++i) {
+        const bool digit = std::isdigit(static_cast<unsigned char>(exif_time[i])) != 0;
+        if (kPattern[i] == '0' ? !digit : exif_time[i] != kPattern[i])
+            return {};
+    }
+    if (exif_time.starts_with("0000"))
+        return {};
+    std::string iso = exif_time;
+    iso[4] = iso[7] = '-';
+    iso[10] = 'T';
+    return iso;
+}
+
+// Many cameras repeat their maker in front of the model; then it is said once.
+std::string cameraName(const std::string& maker, const std::string& model)
+{
+    const bool repeated =
+        model.size() >= maker.size() &&
+        std::equal(maker.begin(), maker.end(), model.begin(), [](unsigned char a, unsigned char b) {
+            return std::tolower(a) == std::tolower(b);
+        });
+    if (maker.empty() || repeated)
+        return model;
+    return model.empty() ? maker : maker + " " + model;
+}
+
+CaptureFacts captureOf(const ExifData& data)
+{
+    const auto camera = [&](ExifTag tag) { return findEntry(data, EXIF_IFD_0, tag); };
+    const auto exposure = [&](ExifTag tag) { return findEntry(data, EXIF_IFD_EXIF, tag); };
+
+    CaptureFacts facts;
+    facts.taken_at = isoTime(textOf(exposure(EXIF_TAG_DATE_TIME_ORIGINAL)));
+    if (facts.taken_at.empty())
+        facts.taken_at = isoTime(textOf(exposure(EXIF_TAG_DATE_TIME_DIGITIZED)));
+    facts.camera = cameraName(textOf(camera(EXIF_TAG_MAKE)), textOf(camera(EXIF_TAG_MODEL)));
+    facts.lens = textOf(exposure(EXIF_TAG_LENS_MODEL));
+    facts.focal_length_mm = rationalOf(data, exposure(EXIF_TAG_FOCAL_LENGTH));
+    facts.exposure_s = rationalOf(data, exposure(EXIF_TAG_EXPOSURE_TIME));
+    facts.aperture_f = rationalOf(data, exposure(EXIF_TAG_FNUMBER));
+    facts.iso = wholeNumberOf(data, exposure(EXIF_TAG_ISO_SPEED_RATINGS));
+    return facts;
+}
+
+}  // namespace
+
+ExifFacts readExif(std::span<const unsigned char> tiff)
+{
+    if (tiff.size() < 8)
+        return {};
+    // libexif wants the block as a JPEG carries it.
+    std::vector<unsigned char> block = {'E', 'x', 'i', 'f', 0, 0};
+    block.insert(block.end(), tiff.begin(), tiff.end());
+    const std::unique_ptr<ExifData, FreeExif> data(exif_data_new());
+    if (data == nullptr)
+        return {};
+    exif_data_unset_option(data.get(), EXIF_DATA_OPTION_FOLLOW_SPECIFICATION);
+    exif_data_load_data(data.get(), block.data(), static_cast<unsigned int>(block.size()));
+
+    ExifFacts facts;
+    facts.capture = captureOf(*data);
+    const auto orientation =
+        wholeNumberOf(*data, findEntry(*data, EXIF_IFD_0, EXIF_TAG_ORIENTATION));
+    if (orientation && *orientation >= 1 && *orientation <= 8)
+        facts.orientation = *orientation;
+    return facts;
+}
+
+}  // namespace vision

@@ -1,0 +1,297 @@
+#include "vision/photo_jpeg.h"
+
+#include <algorithm>
+#include <array>
+#include <csetjmp>
+#include <cstdio>
+#include <cstring>
+
+#include <jerror.h>
+#include <jpeglib.h>
+
+namespace vision {
+namespace {
+
+constexpr int kMostScans = 100;  // cameras write about ten; thousands are an attack on patience
+
+// The file with what an interrupted copy fills in its place, a long run of zeros, taken off.
+std::span<const unsigned char> withoutZeroTail(std::span<const unsigned char> bytes)
+{
+    constexpr std::size_t kLongRun = 64;
+    std::size_t end = bytes.size();
+    while (end > 0 && bytes[end - 1] == 0)
+        --end;
+    return bytes.size() - end >= kLongRun ? bytes.first(end) : bytes;
+}
+
+// libjpeg reports errors through functions that must not return, and longjmp must not pass over
+// C++ objects: everything that outlives a step is a member, and the steps that may jump hold plain
+// values only.
+class JpegReader {
+public:
+    explicit JpegReader(std::span<const unsigned char> bytes);
+    ~JpegReader() { jpeg_destroy_decompress(&jpeg_); }
+    JpegReader(const JpegReader&) = delete;
+    JpegReader& operator=(const JpegReader&) = delete;
+
+    bool readHeader();
+    bool start();
+    bool readRows(cv::Mat& rows);
+    void takeExif(std::vector<unsigned char>& exif) const;
+
+    cv::Size size() const;
+    int channels() const { return jpeg_.output_components; }
+    bool inksAreInverted() const { return jpeg_.saw_Adobe_marker != FALSE; }
+    PictureFault fault() const { return fault_; }
+    double whole() const { return whole_; }
+
+private:
+    static JpegReader& of(j_common_ptr jpeg);
+    static void onError(j_common_ptr jpeg);
+    static void onMessage(j_common_ptr jpeg, int level);
+    static boolean onEnd(j_decompress_ptr jpeg);
+    static void onSkip(j_decompress_ptr jpeg, long count);
+    static void onProgress(j_common_ptr jpeg);
+
+    void noteFault(PictureFault fault);
+    double shareSoFar() const;
+
+    jpeg_decompress_struct jpeg_{};
+    jpeg_error_mgr errors_{};
+    jpeg_source_mgr source_{};
+    jpeg_progress_mgr progress_{};
+    std::jmp_buf back_{};
+    PictureFault fault_ = PictureFault::None;
+    double whole_ = 1;
+    bool decoding_ = false;
+    const std::array<JOCTET, 2> end_marker_ = {0xFF, JPEG_EOI};
+};
+
+JpegReader& JpegReader::of(j_common_ptr jpeg)
+{
+    return *static_cast<JpegReader*>(jpeg->client_data);
+}
+
+JpegReader::JpegReader(std::span<const unsigned char> bytes)
+{
+    jpeg_.err = jpeg_std_error(&errors_);
+    jpeg_.client_data = this;
+    errors_.error_exit = onError;
+    errors_.emit_message = onMessage;
+    errors_.output_message = [](j_common_ptr) {};
+    jpeg_CreateDecompress(&jpeg_, JPEG_LIB_VERSION, sizeof(jpeg_));
+
+    source_.next_input_byte = bytes.data();
+    source_.bytes_in_buffer = bytes.size();
+    source_.init_source = [](j_decompress_ptr) {};
+    source_.fill_input_buffer = onEnd;
+    source_.skip_input_data = onSkip;
+    source_.resync_to_restart = jpeg_resync_to_restart;
+    source_.term_source = [](j_decompress_ptr) {};
+    jpeg_.src = &source_;
+    progress_.progress_monitor = onProgress;
+    jpeg_.progress = &progress_;
+}
+
+void JpegReader::noteFault(PictureFault fault)
+{
+    if (fault_ != PictureFault::None)
+        return;  // the first one says from where on the picture is not to be trusted
+    fault_ = fault;
+    whole_ = decoding_ ? shareSoFar() : 0;
+}
+
+void JpegReader::onError(j_common_ptr jpeg)
+{
+    JpegReader& reader = of(jpeg);
+    switch (jpeg->err->msg_code) {
+        case JERR_BAD_PRECISION:
+        case JERR_SOF_UNSUPPORTED:
+        case JERR_CONVERSION_NOTIMPL:
+        case JERR_COMPONENT_COUNT:
+        case JERR_CCIR601_NOTIMPL:
+        case JERR_FRACT_SAMPLE_NOTIMPL:
+        case JERR_NOT_COMPILED:
+            reader.noteFault(PictureFault::Unsupported);
+            break;
+        default:
+            reader.noteFault(PictureFault::Damaged);
+    }
+    std::longjmp(reader.back_, 1);
+}
+
+void JpegReader::onMessage(j_common_ptr jpeg, int level)
+{
+    if (level >= 0)
+        return;
+    switch (jpeg->err->msg_code) {
+        case JWRN_EXTRANEOUS_DATA:  // old cameras pad their segments
+        case JWRN_ADOBE_XFORM:
+        case JWRN_BOGUS_ICC:
+        case JWRN_BOGUS_PROGRESSION:
+        case JWRN_JFIF_MAJOR:
+        case JWRN_NOT_SEQUENTIAL:
+        case JWRN_TOO_MUCH_DATA:
+            break;
+        default:
+            of(jpeg).noteFault(PictureFault::Damaged);
+    }
+}
+
+boolean JpegReader::onEnd(j_decompress_ptr jpeg)
+{
+    JpegReader& reader = of(reinterpret_cast<j_common_ptr>(jpeg));
+    reader.noteFault(PictureFault::Torn);
+    jpeg->src->next_input_byte = reader.end_marker_.data();
+    jpeg->src->bytes_in_buffer = reader.end_marker_.size();
+    return TRUE;
+}
+
+void JpegReader::onSkip(j_decompress_ptr jpeg, long count)
+{
+    if (count <= 0)
+        return;
+    if (static_cast<std::size_t>(count) > jpeg->src->bytes_in_buffer) {
+        onEnd(jpeg);
+        return;
+    }
+    jpeg->src->next_input_byte += count;
+    jpeg->src->bytes_in_buffer -= static_cast<std::size_t>(count);
+}
+
+void JpegReader::onProgress(j_common_ptr jpeg)
+{
+    JpegReader& reader = of(jpeg);
+    if (jpeg->is_decompressor == FALSE || reader.jpeg_.input_scan_number <= kMostScans)
+        return;
+    reader.noteFault(PictureFault::Damaged);
+    std::longjmp(reader.back_, 1);
+}
+
+// A progressive picture comes in scans, each over the whole height: what counts is how many of the
+// coefficients are known, and how exactly. One in plain scans counts its components; one scan its
+// rows.
+double JpegReader::shareSoFar() const
+{
+    const double scan =
+        jpeg_.total_iMCU_rows == 0
+            ? 0
+            : std::min(1.0, static_cast<double>(jpeg_.input_iMCU_row) / jpeg_.total_iMCU_rows);
+    const auto inThisScan = [&](int component) {
+        for (int i = 0; i < jpeg_.comps_in_scan; ++i)
+            if (jpeg_.cur_comp_info[i]->component_index == component)
+                return true;
+        return false;
+    };
+    double known = 0;
+    for (int component = 0; component < jpeg_.num_components; ++component) {
+        const bool current = inThisScan(component);
+        if (jpeg_.coef_bits == nullptr) {
+            const bool started = jpeg_.comp_info[component].quant_table != nullptr;
+            known += current ? scan : (started ? 1 : 0);
+            continue;
+        }
+        for (int k = 0; k < DCTSIZE2; ++k) {
+            const auto exactness = [](int missing_bits) {
+                return missing_bits < 0 ? 0.0 : 1.0 / (1 + missing_bits);
+            };
+            const int bits = jpeg_.coef_bits[component][k];
+            double share = exactness(bits);
+            if (current && k >= jpeg_.Ss && k <= jpeg_.Se)
+                share = scan * share + (1 - scan) * exactness(jpeg_.Ah == 0 ? -1 : jpeg_.Ah);
+            known += share / DCTSIZE2;
+        }
+    }
+    return known / std::max(1, jpeg_.num_components);
+}
+
+bool JpegReader::readHeader()
+{
+    if (setjmp(back_) != 0)
+        return false;
+    jpeg_save_markers(&jpeg_, JPEG_APP0 + 1, 0xFFFF);
+    return jpeg_read_header(&jpeg_, TRUE) == JPEG_HEADER_OK && fault_ == PictureFault::None;
+}
+
+cv::Size JpegReader::size() const
+{
+    return {static_cast<int>(jpeg_.image_width), static_cast<int>(jpeg_.image_height)};
+}
+
+bool JpegReader::start()
+{
+    if (setjmp(back_) != 0)
+        return false;
+    const bool inks = jpeg_.jpeg_color_space == JCS_CMYK || jpeg_.jpeg_color_space == JCS_YCCK;
+    jpeg_.out_color_space = inks ? JCS_CMYK : JCS_EXT_BGR;
+    decoding_ = true;
+    return jpeg_start_decompress(&jpeg_) != FALSE;
+}
+
+bool JpegReader::readRows(cv::Mat& rows)
+{
+    if (setjmp(back_) != 0)
+        return false;
+    while (jpeg_.output_scanline < jpeg_.output_height) {
+        JSAMPROW row = rows.ptr(static_cast<int>(jpeg_.output_scanline));
+        jpeg_read_scanlines(&jpeg_, &row, 1);
+    }
+    jpeg_finish_decompress(&jpeg_);
+    return true;
+}
+
+void JpegReader::takeExif(std::vector<unsigned char>& exif) const
+{
+    static constexpr std::array<unsigned char, 6> kPrefix = {'E', 'x', 'i', 'f', 0, 0};
+    for (auto marker = jpeg_.marker_list; marker != nullptr; marker = marker->next) {
+        const std::span<const unsigned char> data(marker->data, marker->data_length);
+        if (marker->marker != JPEG_APP0 + 1 || data.size() <= kPrefix.size() ||
+            !std::equal(kPrefix.begin(), kPrefix.end(), data.begin()))
+            continue;
+        exif.assign(data.begin() + kPrefix.size(), data.end());
+        return;
+    }
+}
+
+cv::Mat bgrFromInks(const cv::Mat& cmyk, bool inverted)
+{
+    cv::Mat bgr(cmyk.size(), CV_8UC3);
+    bgr.forEach<cv::Vec3b>([&](cv::Vec3b& to, const int* at) {
+        const auto& ink = cmyk.at<cv::Vec4b>(at[0], at[1]);
+        const auto light = [&](int i) { return inverted ? ink[i] : 255 - ink[i]; };
+        for (int c = 0; c < 3; ++c)
+            to[c] = static_cast<uchar>((light(2 - c) * light(3) + 127) / 255);
+    });
+    return bgr;
+}
+
+}  // namespace
+
+DecodedPicture decodeJpeg(std::span<const unsigned char> bytes, double max_pixels)
+{
+    DecodedPicture picture;
+    JpegReader reader(withoutZeroTail(bytes));
+    const bool header = reader.readHeader();
+    picture.fault = reader.fault();
+    if (!header)
+        return picture;
+    picture.size_px = reader.size();
+    reader.takeExif(picture.exif);
+    if (static_cast<double>(picture.size_px.width) * picture.size_px.height > max_pixels) {
+        picture.fault = PictureFault::TooLarge;
+        return picture;
+    }
+    cv::Mat rows;
+    bool decoded = reader.start();
+    if (decoded) {
+        rows = cv::Mat(picture.size_px, CV_8UC(reader.channels()), cv::Scalar::all(128));
+        decoded = reader.readRows(rows);
+    }
+    picture.fault = reader.fault();
+    picture.whole = reader.whole();
+    if (!rows.empty())
+        picture.pixels = rows.channels() == 4 ? bgrFromInks(rows, reader.inksAreInverted()) : rows;
+    return picture;
+}
+
+}  // namespace vision

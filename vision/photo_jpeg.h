@@ -1,0 +1,14 @@
+#pragma once
+
+#include <span>
+
+#include "vision/decoded_picture.h"
+
+namespace vision {
+
+// Decodes a JPEG (grey, YCbCr, RGB, CMYK, YCCK; baseline or progressive) through libjpeg. The size
+// is checked in the header, before any pixel is decoded. Never throws on damaged bytes.
+// CMYK is turned to BGR by plain multiplication: without an ink profile its colours are rough.
+DecodedPicture decodeJpeg(std::span<const unsigned char> bytes, double max_pixels);
+
+}  // namespace vision
