@@ -1,0 +1,39 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+
+#include "app/gui/reading_editor.h"
+#include "models/reading.h"
+
+// Changes to cells and lines that keep them whole: alternatives best first and summing to at most
+// one, roles staying with their cells, boxes covering their cells.
+namespace gui {
+
+// Puts the next (by = +1) or last (by = -1) alternative first; certainties stay in falling order.
+//   returns  false, and nothing changed, when there is no other
+bool turnAlternatives(models::Cell& cell, int by);
+
+// Adds one more character to a cell that has alternatives and makes it doubtful. A character
+// that is among them already stays where it is.
+void addAlternative(models::Cell& cell, const std::string& character);
+
+// One character more or fewer in a lost or faint cell; one at least. From an unknown number, the
+// first step is to a known one.
+//   returns  false, and nothing changed, where it would fall below one
+bool changeNumber(models::Cell& cell, int by);
+
+// A faint cell without letters and without a place in the picture, before `at`.
+void insertEmptyCell(models::Line& line, std::size_t at);
+void eraseCell(models::Line& line, std::size_t at);
+
+// Cells from `at` on go to a new line below.
+void splitLineAt(models::Reading& reading, std::size_t line, std::size_t at);
+// The line below is put behind this one. There must be one.
+void joinWithNext(models::Reading& reading, std::size_t line);
+
+// The place in the line above (by = -1) or below that stands nearest in the picture; the same
+// place when there is no such line.
+CellPlace placeAcross(const models::Reading& reading, CellPlace from, int by);
+
+}  // namespace gui

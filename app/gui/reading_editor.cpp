@@ -1,0 +1,345 @@
+#include "app/gui/reading_editor.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "app/gui/line_edits.h"
+
+namespace gui {
+
+using models::Cell;
+using models::CellState;
+using models::Line;
+
+ReadingEditor::ReadingEditor(models::Reading shown, std::string person)
+    : reading_(std::move(shown)), person_(std::move(person))
+{
+}
+
+const Cell* ReadingEditor::cell() const
+{
+    if (place_.line >= reading_.lines.size())
+        return nullptr;
+    const auto& cells = reading_.lines[place_.line].cells;
+    return place_.cell < cells.size() ? &cells[place_.cell] : nullptr;
+}
+
+Line* ReadingEditor::line()
+{
+    return place_.line < reading_.lines.size() ? &reading_.lines[place_.line] : nullptr;
+}
+
+Cell* ReadingEditor::target()
+{
+    Line* here = line();
+    if (!here)
+        return nullptr;
+    const bool before = just_typed_ && place_.cell > 0;
+    const std::size_t index = before ? place_.cell - 1 : place_.cell;
+    return index < here->cells.size() ? &here->cells[index] : nullptr;
+}
+
+void ReadingEditor::touch(Cell& cell)
+{
+    cell.by = person_;
+    line()->certainty.reset();
+}
+
+void ReadingEditor::put(models::Reading reading, CellPlace place)
+{
+    reading_ = std::move(reading);
+    goTo(place);
+}
+
+void ReadingEditor::goTo(CellPlace place)
+{
+    just_typed_ = or_else_ = false;
+    if (reading_.lines.empty()) {
+        place_ = {};
+        return;
+    }
+    place_.line = std::min(place.line, reading_.lines.size() - 1);
+    place_.cell = std::min(place.cell, reading_.lines[place_.line].cells.size());
+}
+
+void ReadingEditor::move(Move move)
+{
+    if (reading_.lines.empty())
+        return;
+    const std::size_t last_line = reading_.lines.size() - 1;
+    const std::size_t end = reading_.lines[place_.line].cells.size();
+    switch (move) {
+        case Move::Left:
+            if (place_.cell > 0)
+                return goTo({place_.line, place_.cell - 1});
+            return place_.line > 0 ? goTo({place_.line - 1, std::string::npos}) : goTo(place_);
+        case Move::Right:
+            if (place_.cell < end)
+                return goTo({place_.line, place_.cell + 1});
+            return place_.line < last_line ? goTo({place_.line + 1, 0}) : goTo(place_);
+        case Move::Up:
+            return goTo(placeAcross(reading_, place_, -1));
+        case Move::Down:
+            return goTo(placeAcross(reading_, place_, +1));
+        case Move::LineStart:
+            return goTo({place_.line, 0});
+        case Move::LineEnd:
+            return goTo({place_.line, end});
+        case Move::First:
+            return goTo({0, 0});
+        case Move::Last:
+            return goTo({last_line, std::string::npos});
+    }
+}
+
+void ReadingEditor::stepOn()
+{
+    const Line* here = line();
+    const bool at_end = !here || place_.cell + 1 >= here->cells.size();
+    if (at_end && place_.line + 1 < reading_.lines.size())
+        goTo({place_.line + 1, 0});
+    else
+        goTo({place_.line, place_.cell + 1});
+}
+
+EditOutcome ReadingEditor::type(const std::string& character)
+{
+    if (or_else_) {
+        or_else_ = false;
+        Cell* cell = target();
+        if (!cell || cell->alternatives.empty())
+            return {false, "There is no letter here to add another to."};
+        addAlternative(*cell, character);
+        touch(*cell);
+        return {true, {}};
+    }
+    if (reading_.lines.empty())
+        reading_.lines.emplace_back();
+    Line& here = *line();
+    if (place_.cell == here.cells.size())
+        here.cells.emplace_back();
+    Cell& cell = here.cells[place_.cell];
+    Cell written = models::clearCell(character);
+    written.left_px = cell.left_px;
+    written.right_px = cell.right_px;
+    cell = std::move(written);
+    touch(cell);
+    goTo({place_.line, place_.cell + 1});
+    just_typed_ = true;
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::apply(Edit edit)
+{
+    if (edit != Edit::OrElse)
+        or_else_ = false;
+    switch (edit) {
+        case Edit::MarkClear:
+            return markState(CellState::Clear);
+        case Edit::MarkUnsure:
+            return markState(CellState::Doubtful);
+        case Edit::MarkRestored:
+            return markState(CellState::Restored);
+        case Edit::MarkFaint:
+            return markGone(CellState::Traces, false);
+        case Edit::MarkLost:
+            return markGone(CellState::Lost, false);
+        case Edit::MarkLostUnknown:
+            return markGone(CellState::Lost, true);
+        case Edit::OrElse:
+            or_else_ = true;
+            return {};
+        case Edit::NextAlternative:
+            return turn(+1);
+        case Edit::PreviousAlternative:
+            return turn(-1);
+        case Edit::InsertCell:
+            return insertCell();
+        case Edit::DeleteCell:
+            return deleteCell();
+        case Edit::DeleteBefore:
+            return deleteBefore();
+        case Edit::Accept:
+            return accept(false);
+        case Edit::AcceptLine:
+            return accept(true);
+        case Edit::SplitLine:
+            return splitLine();
+        case Edit::JoinLine:
+            return joinLine();
+        case Edit::AddLine:
+            return addLine();
+        case Edit::LeftEnd:
+            return cycleEnd(&Line::left_end);
+        case Edit::RightEnd:
+            return cycleEnd(&Line::right_end);
+    }
+    return {};
+}
+
+EditOutcome ReadingEditor::markState(CellState state)
+{
+    Cell* cell = target();
+    if (!cell || cell->alternatives.empty())
+        return {false, "Type the letter first, then say how sure it is."};
+    const bool doubting = state == CellState::Doubtful && cell->state == CellState::Restored;
+    if (doubting) {
+        cell->doubted = !cell->doubted;
+    } else {
+        cell->state = state;
+        cell->doubted = false;
+    }
+    touch(*cell);
+    if (!just_typed_)
+        stepOn();
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::markGone(CellState state, bool unknown_number)
+{
+    if (reading_.lines.empty())
+        reading_.lines.emplace_back();
+    Line& here = *line();
+    if (place_.cell == here.cells.size())
+        here.cells.emplace_back();
+    Cell& cell = here.cells[place_.cell];
+    cell.state = state;
+    cell.alternatives.clear();
+    cell.doubted = false;
+    cell.least = unknown_number ? 0 : 1;
+    cell.most = unknown_number ? std::nullopt : std::optional<int>(1);
+    touch(cell);
+    stepOn();
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::turn(int by)
+{
+    Cell* cell = target();
+    if (!cell)
+        return {false, "There is no cell here to turn."};
+    const bool turned =
+        cell->alternatives.empty() ? changeNumber(*cell, by) : turnAlternatives(*cell, by);
+    if (!turned)
+        return {false, "There is nothing else this cell could be; type the letter you see."};
+    touch(*cell);
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::accept(bool whole_line)
+{
+    Line* here = line();
+    if (!here)
+        return {false, "There is no line yet: type the letters you see."};
+    const std::size_t end =
+        whole_line ? here->cells.size() : std::min(place_.cell + 1, here->cells.size());
+    bool changed = false;
+    for (std::size_t i = place_.cell; i < end; ++i) {
+        changed = changed || here->cells[i].by != person_;
+        touch(here->cells[i]);
+    }
+    if (whole_line && end > 0)
+        place_.cell = end - 1;
+    stepOn();
+    return {changed, {}};
+}
+
+EditOutcome ReadingEditor::insertCell()
+{
+    if (reading_.lines.empty())
+        reading_.lines.emplace_back();
+    insertEmptyCell(*line(), place_.cell);
+    touch(line()->cells[place_.cell]);
+    just_typed_ = false;
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::deleteCell()
+{
+    Line* here = line();
+    if (here && here->cells.empty() && reading_.lines.size() > 1) {
+        reading_.lines.erase(reading_.lines.begin() + static_cast<std::ptrdiff_t>(place_.line));
+        goTo({place_.line, 0});
+        return {true, {}};
+    }
+    if (!cell())
+        return {false, "There is no cell here to take out."};
+    eraseCell(*here, place_.cell);
+    goTo(place_);
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::deleteBefore()
+{
+    if (place_.cell > 0) {
+        eraseCell(*line(), place_.cell - 1);
+        goTo({place_.line, place_.cell - 1});
+        return {true, {}};
+    }
+    if (place_.line == 0)
+        return {false, "There is nothing before the first cell."};
+    goTo({place_.line - 1, std::string::npos});
+    return joinLine();
+}
+
+EditOutcome ReadingEditor::splitLine()
+{
+    if (!line())
+        return {false, "There is no line yet: type the letters you see."};
+    const std::size_t above = place_.line;
+    splitLineAt(reading_, above, place_.cell);
+    goTo({above + 1, 0});
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::joinLine()
+{
+    if (place_.line + 1 >= reading_.lines.size())
+        return {false, "There is no line below to join."};
+    const std::size_t seam = line()->cells.size();
+    joinWithNext(reading_, place_.line);
+    goTo({place_.line, seam});
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::addLine()
+{
+    const std::size_t at = reading_.lines.empty() ? 0 : place_.line + 1;
+    reading_.lines.insert(reading_.lines.begin() + static_cast<std::ptrdiff_t>(at), Line{});
+    goTo({at, 0});
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::cycleEnd(models::LineEnd Line::*end)
+{
+    Line* here = line();
+    if (!here)
+        return {false, "There is no line yet: type the letters you see."};
+    using models::LineEnd;
+    here->*end = here->*end == LineEnd::Unknown    ? LineEnd::Complete
+                 : here->*end == LineEnd::Complete ? LineEnd::CutOff
+                                                   : LineEnd::Unknown;
+    return {true, {}};
+}
+
+bool hasConfirmed(const models::Reading& reading, const std::string& person)
+{
+    const auto confirmed = [&](const Cell& cell) { return cell.by == person; };
+    return std::any_of(reading.lines.begin(), reading.lines.end(), [&](const Line& line) {
+        return std::any_of(line.cells.begin(), line.cells.end(), confirmed);
+    });
+}
+
+models::Reading personsReading(const models::Reading& shown, const std::string& person)
+{
+    models::Reading reading = shown;
+    reading.reader = person;
+    for (Line& line : reading.lines)
+        for (Cell& cell : line.cells)
+            if (cell.by == person && cell.state == CellState::Clear && !cell.alternatives.empty())
+                cell.alternatives = {{cell.alternatives.front().text, 1.0}};
+    std::erase_if(reading.lines, [](const Line& line) { return line.cells.empty(); });
+    return reading;
+}
+
+}  // namespace gui
