@@ -1,0 +1,31 @@
+#pragma once
+
+#include <vector>
+
+#include "vision/letter_chains.h"
+
+namespace vision {
+
+// What tells a line of letters from weave, stitching and bars.
+struct ChainTraits {
+    double letters = 0;          // members
+    double contrast = 0;         // median, log grey level
+    double height_px = 0;        // of the letters
+    double height_spread = 0;    // standard deviation of member heights over their mean
+    double edge_misfit = 0;      // how far tops and bottoms stray from straight lines, in heights
+    double contrast_spread = 0;  // standard deviation of log contrast
+    double stroke_spread = 0;    // standard deviation of log stroke width
+    double stroke_share = 0;     // median stroke width over letter height
+    double width_spread = 0;     // standard deviation of member widths over letter height
+    double narrow_share = 0;     // share of members under a quarter as wide as high
+    double gap_spread = 0;       // standard deviation of the gaps, in letter heights
+    double mean_gap = 0;         // in letter heights
+    double mean_fill = 0;        // of the hulls
+};
+
+ChainTraits traitsOf(const LetterChain& chain, const std::vector<LetterPiece>& pieces);
+
+// Probability that the chain is a line of text, from its traits.
+double scoreChain(const LetterChain& chain, const std::vector<LetterPiece>& pieces);
+
+}  // namespace vision

@@ -1,0 +1,35 @@
+#pragma once
+
+#include <vector>
+
+#include <opencv2/core.hpp>
+
+namespace vision {
+
+// A connected piece of ink about the size of a letter.
+struct LetterPiece {
+    std::vector<cv::Point2f> hull;  // convex, pixels of the picture searched
+    cv::Point2f centre;             // of the smallest turned rectangle around it
+    float size_px = 0;              // longest side of that rectangle
+    float thin_px = 0;              // its shortest side
+    float fill = 0;                 // share of the hull that is ink, 0 to 1
+    float stroke_px = 0;            // mean stroke width
+    float contrast = 0;             // mean step from ground to ink, in units of log grey level
+    bool light = false;             // lighter than its ground
+    int level = 0;                  // the picture was halved so many times to find it
+};
+
+struct PieceOptions {
+    int min_letter_px = 10;      // smallest letter looked for, pixels of the picture
+    int max_pieces = 6000;       // at one level and polarity; above it only the strongest are kept
+    double min_contrast = 0.05;  // steps fainter than this are taken for noise, log grey level
+};
+
+// Finds pieces of ink of either polarity, over several halvings of the picture, each level for
+// letters of one octave and a half. A letter may be found at two levels.
+//   grey     CV_8UC1; not changed
+//   returns  pieces in no special order, `level` and `light` telling them apart
+// Throws std::invalid_argument if `grey` is empty or not CV_8UC1, or an option is out of range.
+std::vector<LetterPiece> findLetterPieces(const cv::Mat& grey, const PieceOptions& options = {});
+
+}  // namespace vision

@@ -1,0 +1,99 @@
+#include "vision/line_certainty.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace vision {
+
+namespace {
+
+constexpr double clear_from = 0.85;  // a cell at least this sure is clear
+constexpr double traces_below = 0.15;
+
+double logistic(double x)
+{
+    return 1 / (1 + std::exp(-x));
+}
+
+double cellCertainty(double score)
+{
+    return logistic(-4.0 + 8.0 * score);
+}
+
+double wholeCertainty(const std::vector<RawSymbol>& symbols, const InkEvidence& ink)
+{
+    double least = 1, sum = 0;
+    for (const RawSymbol& symbol : symbols) {
+        least = std::min(least, symbol.score);
+        sum += symbol.score;
+    }
+    const double mean = sum / static_cast<double>(symbols.size());
+    const double length = std::min<double>(static_cast<double>(symbols.size()), 6);
+    return logistic(-9.0 + 4.0 * least + 6.0 * mean + 0.3 * length +
+                    0.3 * std::min(ink.ratio, 4.0));
+}
+
+models::Cell cellFrom(const RawSymbol& symbol, double certainty, const std::string& by)
+{
+    models::Cell cell;
+    cell.by = by;
+    cell.left_px = symbol.left_px;
+    cell.right_px = symbol.right_px;
+    cell.alternatives.push_back({symbol.text, certainty});
+    double sum = 0;
+    for (const models::Alternative& rival : symbol.rivals)
+        sum += rival.certainty;
+    // What the best leaves over goes to the rivals, less a part for what nobody thought of.
+    const double rest = 0.8 * (1 - certainty);
+    for (const models::Alternative& rival : symbol.rivals)
+        cell.alternatives.push_back(
+            {rival.text, std::min(certainty, rest * rival.certainty / std::max(sum, 1e-9))});
+    cell.state = certainty >= clear_from     ? models::CellState::Clear
+                 : certainty >= traces_below ? models::CellState::Doubtful
+                                             : models::CellState::Traces;
+    return cell;
+}
+
+models::Cell spaceBetween(const RawSymbol& before, const RawSymbol& after, const std::string& by)
+{
+    models::Cell cell;
+    cell.by = by;
+    cell.alternatives.push_back({" ", 0.95});
+    cell.left_px = before.right_px;
+    cell.right_px = std::max(before.right_px, after.left_px);
+    return cell;
+}
+
+}  // namespace
+
+bool inkStands(const InkEvidence& ink)
+{
+    return ink.step > 0.03 && ink.ratio > 0.8;
+}
+
+models::Line lineFrom(const std::vector<RawSymbol>& symbols, const cv::Rect2d& box,
+                      const InkEvidence& ink, const std::string& by)
+{
+    models::Line line;
+    line.box_px = {box.x, box.y, box.width, box.height};
+    if (symbols.empty()) {
+        models::Cell traces;
+        traces.state = models::CellState::Traces;
+        traces.most = std::nullopt;
+        traces.by = by;
+        traces.left_px = box.x;
+        traces.right_px = box.x + box.width;
+        line.cells.push_back(std::move(traces));
+        line.certainty = 0;
+        return line;
+    }
+    for (std::size_t i = 0; i < symbols.size(); ++i) {
+        if (i > 0 && symbols[i].starts_word)
+            line.cells.push_back(spaceBetween(symbols[i - 1], symbols[i], by));
+        line.cells.push_back(cellFrom(symbols[i], cellCertainty(symbols[i].score), by));
+    }
+    line.certainty = wholeCertainty(symbols, ink);
+    return line;
+}
+
+}  // namespace vision

@@ -1,0 +1,111 @@
+#include "vision/line_groups.h"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace vision {
+
+namespace {
+
+struct Frame {
+    cv::Point2f along, down;  // unit vectors
+};
+
+Frame frameOf(float angle_deg)
+{
+    const double angle = angle_deg * CV_PI / 180;
+    const cv::Point2f u(static_cast<float>(std::cos(angle)), static_cast<float>(std::sin(angle)));
+    return {u, {-u.y, u.x}};
+}
+
+// A quad's extent in a frame.
+cv::Rect2f extentIn(const Quad& quad, const Frame& frame)
+{
+    float left = 1e9F, right = -1e9F, top = 1e9F, bottom = -1e9F;
+    for (const cv::Point2f& corner : quad) {
+        left = std::min(left, corner.dot(frame.along));
+        right = std::max(right, corner.dot(frame.along));
+        top = std::min(top, corner.dot(frame.down));
+        bottom = std::max(bottom, corner.dot(frame.down));
+    }
+    return {left, top, right - left, bottom - top};
+}
+
+float turnBetween(float a_deg, float b_deg)
+{
+    const float turn = std::abs(std::remainder(a_deg - b_deg, 180.0F));
+    return turn;
+}
+
+bool belongTogether(const LetterChain& a, const LetterChain& b)
+{
+    if (turnBetween(a.angle_deg, b.angle_deg) > 8)
+        return false;
+    const float taller = std::max(a.height_px, b.height_px);
+    const float lower = std::min(a.height_px, b.height_px);
+    if (lower < 0.55F * taller)
+        return false;
+    const LetterChain& longer = a.members.size() >= b.members.size() ? a : b;
+    const Frame frame = frameOf(longer.angle_deg);
+    const cv::Rect2f p = extentIn(a.corners, frame), q = extentIn(b.corners, frame);
+    const float common = std::min(p.x + p.width, q.x + q.width) - std::max(p.x, q.x);
+    const float between = std::max(p.y, q.y) - std::min(p.y + p.height, q.y + q.height);
+    return common > 0.3F * std::min(p.width, q.width) && between < 1.1F * taller &&
+           between > -0.4F * lower;
+}
+
+StampOutline outlineOf(std::vector<const LetterChain*> lines)
+{
+    const LetterChain& longest = **std::max_element(
+        lines.begin(), lines.end(), [](const LetterChain* a, const LetterChain* b) {
+            return a->members.size() < b->members.size();
+        });
+    const Frame frame = frameOf(longest.angle_deg);
+    std::sort(lines.begin(), lines.end(), [&](const LetterChain* a, const LetterChain* b) {
+        const cv::Rect2f p = extentIn(a->corners, frame), q = extentIn(b->corners, frame);
+        return p.y + p.height / 2 < q.y + q.height / 2;
+    });
+    StampOutline outline;
+    cv::Rect2f whole;
+    for (const LetterChain* line : lines) {
+        const cv::Rect2f extent = extentIn(line->corners, frame);
+        whole = outline.lines.empty() ? extent : whole | extent;
+        outline.lines.push_back(line->corners);
+        outline.score = std::max(outline.score, line->score);
+    }
+    const auto at = [&](float x, float y) { return x * frame.along + y * frame.down; };
+    outline.corners = {at(whole.x, whole.y), at(whole.x + whole.width, whole.y),
+                       at(whole.x + whole.width, whole.y + whole.height),
+                       at(whole.x, whole.y + whole.height)};
+    outline.up_deg = upOf(outline.corners);
+    return outline;
+}
+
+}  // namespace
+
+std::vector<StampOutline> groupLines(const std::vector<LetterChain>& lines)
+{
+    std::vector<std::size_t> group(lines.size());
+    std::iota(group.begin(), group.end(), std::size_t{0});
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        for (std::size_t j = i + 1; j < lines.size(); ++j)
+            if (group[i] != group[j] && belongTogether(lines[i], lines[j]))
+                std::replace(group.begin(), group.end(), std::size_t{group[j]},
+                             std::size_t{group[i]});
+    std::vector<StampOutline> stamps;
+    for (std::size_t g = 0; g < lines.size(); ++g) {
+        std::vector<const LetterChain*> members;
+        for (std::size_t i = 0; i < lines.size(); ++i)
+            if (group[i] == g)
+                members.push_back(&lines[i]);
+        if (!members.empty())
+            stamps.push_back(outlineOf(std::move(members)));
+    }
+    std::stable_sort(
+        stamps.begin(), stamps.end(),
+        [](const StampOutline& a, const StampOutline& b) { return a.score > b.score; });
+    return stamps;
+}
+
+}  // namespace vision

@@ -1,0 +1,126 @@
+#include "vision/locate.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+#include <opencv2/imgproc.hpp>
+
+#include "vision/letter_chains.h"
+#include "vision/letter_pieces.h"
+#include "vision/line_groups.h"
+
+namespace vision {
+
+namespace {
+
+// Longest side searched: larger photos are reduced first, since a mark that matters fills more
+// than a fiftieth of the picture and time grows with the area.
+constexpr int longest_side_px = 2000;
+
+void checkOptions(const LocateOptions& options)
+{
+    if (options.max_stamps < 1)
+        throw std::invalid_argument("LocateOptions.max_stamps must be at least 1");
+    if (options.max_lines < 1)
+        throw std::invalid_argument("LocateOptions.max_lines must be at least 1");
+    if (!(options.min_score >= 0 && options.min_score <= 1))
+        throw std::invalid_argument("LocateOptions.min_score must be from 0 to 1");
+    if (options.min_letter_px < 1)
+        throw std::invalid_argument("LocateOptions.min_letter_px must be at least 1");
+}
+
+cv::Mat greyOf(const cv::Mat& pixels)
+{
+    cv::Mat grey;
+    if (pixels.channels() == 1)
+        grey = pixels;
+    else
+        cv::cvtColor(pixels, grey, cv::COLOR_BGR2GRAY);
+    return grey;
+}
+
+void scaleQuad(Quad& quad, float scale)
+{
+    const float shift = (scale - 1) / 2;
+    for (cv::Point2f& corner : quad)
+        corner = scale * corner + cv::Point2f(shift, shift);
+}
+
+std::vector<LetterChain> findLines(const Photo& photo, const LocateOptions& options)
+{
+    cv::Mat grey = greyOf(photo.pixels);
+    const int longest = std::max(grey.cols, grey.rows);
+    float scale = 1;
+    if (longest > longest_side_px) {
+        scale = static_cast<float>(longest) / longest_side_px;
+        cv::Mat reduced;
+        cv::resize(grey, reduced, {}, 1 / scale, 1 / scale, cv::INTER_AREA);
+        grey = reduced;
+    }
+    PieceOptions piece_options;
+    piece_options.min_letter_px = std::max(
+        1, static_cast<int>(std::lround(static_cast<float>(options.min_letter_px) / scale)));
+    const std::vector<LetterPiece> pieces = findLetterPieces(grey, piece_options);
+    std::vector<LetterChain> lines = chainLetters(pieces);
+    for (LetterChain& line : lines) {
+        scaleQuad(line.corners, scale);
+        line.height_px *= scale;
+    }
+    return lines;
+}
+
+}  // namespace
+
+std::vector<StampOutline> locateStamps(const Photo& photo, const LocateOptions& options)
+{
+    checkOptions(options);
+    if (photo.pixels.empty())
+        throw std::invalid_argument("locateStamps: the photo has no pixels");
+    std::vector<LetterChain> lines = findLines(photo, options);
+    std::erase_if(lines, [&](const LetterChain& line) { return line.score < options.min_score; });
+    if (lines.size() > static_cast<std::size_t>(options.max_lines))
+        lines.resize(static_cast<std::size_t>(options.max_lines));
+    std::vector<StampOutline> stamps = groupLines(lines);
+    if (stamps.size() > static_cast<std::size_t>(options.max_stamps))
+        stamps.resize(static_cast<std::size_t>(options.max_stamps));
+    return stamps;
+}
+
+StampOutline outlineFromCorners(const Quad& corners)
+{
+    const std::vector<cv::Point2f> polygon(corners.begin(), corners.end());
+    for (const cv::Point2f& corner : corners)
+        if (!std::isfinite(corner.x) || !std::isfinite(corner.y))
+            throw std::invalid_argument("outlineFromCorners: a corner is not a number");
+    if (!cv::isContourConvex(polygon) || cv::contourArea(polygon, true) < 16)
+        throw std::invalid_argument(
+            "outlineFromCorners: the corners must make a convex quadrilateral of some size, "
+            "clockwise from the stamp's top left");
+    StampOutline outline;
+    outline.corners = corners;
+    outline.score = 1;
+    outline.up_deg = upOf(corners);
+    return outline;
+}
+
+StampOutline outlineOfSingleLine(const Photo& photo)
+{
+    if (photo.pixels.empty())
+        throw std::invalid_argument("outlineOfSingleLine: the photo has no pixels");
+    const auto width = static_cast<float>(photo.pixels.cols - 1);
+    const auto height = static_cast<float>(photo.pixels.rows - 1);
+    StampOutline outline;
+    outline.corners = {cv::Point2f{0, 0}, {width, 0}, {width, height}, {0, height}};
+    outline.score = 1;
+    return outline;
+}
+
+double upOf(const Quad& corners)
+{
+    const cv::Point2f along = (corners[1] - corners[0]) + (corners[2] - corners[3]);
+    const double angle = std::atan2(along.y, along.x) * 180 / CV_PI;
+    return angle < 0 ? angle + 360 : angle;
+}
+
+}  // namespace vision

@@ -1,0 +1,168 @@
+#include "vision/rectify.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+#include <opencv2/imgproc.hpp>
+
+namespace vision {
+
+namespace {
+
+double side(const cv::Point2f& a, const cv::Point2f& b)
+{
+    return std::hypot(static_cast<double>(a.x - b.x), static_cast<double>(a.y - b.y));
+}
+
+void check(const Photo& photo, const StampOutline& outline, const RectifyOptions& options)
+{
+    if (photo.pixels.empty())
+        throw std::invalid_argument("rectifyStamp: the photo has no pixels");
+    const std::vector<cv::Point2f> polygon(outline.corners.begin(), outline.corners.end());
+    if (!cv::isContourConvex(polygon) || cv::contourArea(polygon, true) <= 0)
+        throw std::invalid_argument("rectifyStamp: the outline is not convex and clockwise");
+    const cv::Rect2f picture(0, 0, static_cast<float>(photo.pixels.cols),
+                             static_cast<float>(photo.pixels.rows));
+    std::vector<cv::Point2f> corners{
+        picture.tl(), {picture.width, 0}, picture.br(), {0, picture.height}},
+        common;
+    if (cv::intersectConvexConvex(polygon, corners, common) <= 0)
+        throw std::invalid_argument("rectifyStamp: the outline lies outside the photo");
+    if (!(options.margin >= 0 && options.margin <= 2))
+        throw std::invalid_argument("RectifyOptions.margin must be from 0 to 2");
+    if (options.min_height_px < 0)
+        throw std::invalid_argument("RectifyOptions.min_height_px must not be negative");
+    if (options.max_width_px < 16)
+        throw std::invalid_argument("RectifyOptions.max_width_px must be at least 16");
+}
+
+cv::Matx33d translation(double x, double y)
+{
+    return {1, 0, x, 0, 1, y, 0, 0, 1};
+}
+
+// The plane of the rectified picture before its residual skew is taken out.
+struct Plan {
+    cv::Matx33d photo_from_rectified;
+    double width = 0, height = 0;  // pixels
+};
+
+Plan planOf(const StampOutline& outline, const RectifyOptions& options)
+{
+    const Quad& q = outline.corners;
+    double width = std::max(1.0, (side(q[0], q[1]) + side(q[3], q[2])) / 2);
+    double height = std::max(1.0, (side(q[0], q[3]) + side(q[1], q[2])) / 2);
+    double scale = 1;
+    if (options.min_height_px > 0 && height < options.min_height_px)
+        scale = options.min_height_px / height;
+    const double margin = options.margin * height;
+    scale = std::min(scale, options.max_width_px / (width + 2 * margin));
+    width *= scale;
+    height *= scale;
+    const auto w = static_cast<float>(width), h = static_cast<float>(height);
+    const std::vector<cv::Point2f> from{{0, 0}, {w, 0}, {w, h}, {0, h}};
+    const std::vector<cv::Point2f> to(q.begin(), q.end());
+    const cv::Mat homography = cv::getPerspectiveTransform(from, to);
+    Plan plan;
+    plan.photo_from_rectified =
+        cv::Matx33d(homography) * translation(-margin * scale, -margin * scale);
+    plan.width = width + 2 * margin * scale;
+    plan.height = height + 2 * margin * scale;
+    return plan;
+}
+
+cv::Point2d apply(const cv::Matx33d& homography, const cv::Point2d& point)
+{
+    const cv::Vec3d p = homography * cv::Vec3d(point.x, point.y, 1);
+    return {p[0] / p[2], p[1] / p[2]};
+}
+
+// Mean tilt of the lines in the plan's picture, clockwise in degrees, weighted by length.
+double skewOf(const Plan& plan, const std::vector<Quad>& lines)
+{
+    const cv::Matx33d rectified_from_photo = plan.photo_from_rectified.inv();
+    cv::Point2d sum{};
+    for (const Quad& line : lines) {
+        const cv::Point2d left = apply(rectified_from_photo, (line[0] + line[3]) / 2);
+        const cv::Point2d right = apply(rectified_from_photo, (line[1] + line[2]) / 2);
+        sum += right - left;
+    }
+    return std::atan2(sum.y, sum.x) * 180 / CV_PI;
+}
+
+// Turns the plan's picture about its centre so that what ran at `skew_deg` runs level.
+Plan levelled(const Plan& plan, double skew_deg)
+{
+    const double a = skew_deg * CV_PI / 180, c = std::cos(a), s = std::sin(a);
+    Plan level;
+    level.width = std::abs(plan.width * c) + std::abs(plan.height * s);
+    level.height = std::abs(plan.width * s) + std::abs(plan.height * c);
+    const cv::Matx33d turn(c, -s, 0, s, c, 0, 0, 0, 1);
+    level.photo_from_rectified = plan.photo_from_rectified *
+                                 translation((plan.width - 1) / 2, (plan.height - 1) / 2) * turn *
+                                 translation(-(level.width - 1) / 2, -(level.height - 1) / 2);
+    return level;
+}
+
+cv::Rect2d boxOf(const Quad& line, const cv::Matx33d& rectified_from_photo)
+{
+    double left = 1e9, right = -1e9, top = 1e9, bottom = -1e9;
+    for (const cv::Point2f& corner : line) {
+        const cv::Point2d p = apply(rectified_from_photo, corner);
+        left = std::min(left, p.x);
+        right = std::max(right, p.x);
+        top = std::min(top, p.y);
+        bottom = std::max(bottom, p.y);
+    }
+    return {left, top, right - left, bottom - top};
+}
+
+}  // namespace
+
+RectifiedStamp rectifyStamp(const Photo& photo, const StampOutline& outline,
+                            const RectifyOptions& options)
+{
+    check(photo, outline, options);
+    Plan plan = planOf(outline, options);
+    double up_deg = upOf(outline.corners);
+    if (options.correct_skew && !outline.lines.empty()) {
+        const double skew = skewOf(plan, outline.lines);
+        if (std::abs(skew) > 0.1 && std::abs(skew) <= 10) {
+            plan = levelled(plan, skew);
+            up_deg = std::fmod(up_deg + skew + 360, 360);
+        }
+    }
+    RectifiedStamp stamp;
+    stamp.photo_from_rectified = plan.photo_from_rectified;
+    stamp.up_deg = up_deg;
+    const cv::Size size(std::max(1, static_cast<int>(std::ceil(plan.width))),
+                        std::max(1, static_cast<int>(std::ceil(plan.height))));
+    cv::warpPerspective(photo.pixels, stamp.pixels, cv::Mat(plan.photo_from_rectified), size,
+                        cv::INTER_CUBIC | cv::WARP_INVERSE_MAP, cv::BORDER_REPLICATE);
+    const cv::Matx33d rectified_from_photo = plan.photo_from_rectified.inv();
+    for (const Quad& line : outline.lines)
+        stamp.lines.push_back(boxOf(line, rectified_from_photo));
+    return stamp;
+}
+
+RectifiedStamp turnedOver(const RectifiedStamp& stamp)
+{
+    RectifiedStamp turned;
+    cv::rotate(stamp.pixels, turned.pixels, cv::ROTATE_180);
+    const double right = stamp.pixels.cols - 1, bottom = stamp.pixels.rows - 1;
+    turned.photo_from_rectified =
+        stamp.photo_from_rectified * cv::Matx33d(-1, 0, right, 0, -1, bottom, 0, 0, 1);
+    turned.up_deg = std::fmod(stamp.up_deg + 180, 360);
+    for (auto line = stamp.lines.rbegin(); line != stamp.lines.rend(); ++line)
+        turned.lines.emplace_back(right - line->x - line->width, bottom - line->y - line->height,
+                                  line->width, line->height);
+    return turned;
+}
+
+cv::Point2d photoFromRectified(const RectifiedStamp& stamp, const cv::Point2d& point)
+{
+    return apply(stamp.photo_from_rectified, point);
+}
+
+}  // namespace vision
