@@ -1,0 +1,30 @@
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace models {
+
+// Where text stops being UTF-8 (overlong forms, surrogates and code points above U+10FFFF count as
+// bad); nullopt when all of it is good.
+std::optional<std::size_t> firstBadByte(const std::string& text);
+
+// The user-perceived characters of a text: each code point with the combining marks behind it, and
+// a carriage return with its line feed. A bad byte becomes U+FFFD, one for each. Joined emoji and
+// Hangul syllables typed in parts are not put together: marks do not hold them.
+std::vector<std::string> charactersOf(const std::string& text);
+
+// One form for each letter, however it was typed: Latin letters up to U+024F with their accent in
+// one code point where there is one, several accents in one order (Unicode's NFC for these
+// letters). A dot below is never joined to its letter, since it is Leiden's sign of doubt.
+std::string normalForm(const std::string& character);
+
+// The capital of a Latin letter, of a letter with accent up to U+017F too; others as they are.
+std::string capitalOf(const std::string& character);
+
+// True for a code point that is drawn on the one before it.
+bool isCombiningMark(char32_t code_point);
+
+}  // namespace models
