@@ -179,7 +179,9 @@ double JpegReader::shareSoFar() const
             : std::min(1.0, static_cast<double>(jpeg_.input_iMCU_row) / jpeg_.total_iMCU_rows);
     const auto inThisScan = [&](int component) {
         for (int i = 0; i < jpeg_.comps_in_scan; ++i)
-            if (jpeg_.cur_comp_info[i]->component_index == component)
+            // A scan header that fails half-way leaves components unset.
+            if (jpeg_.cur_comp_info[i] != nullptr &&
+                jpeg_.cur_comp_info[i]->component_index == component)
                 return true;
         return false;
     };
