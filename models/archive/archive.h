@@ -50,6 +50,8 @@ public:
     // it was written by a newer version; std::invalid_argument if author is empty.
     static Archive open(const std::filesystem::path& folder, const std::string& author,
                         Clock clock = utcNow);
+    // Whether there is an archive in `folder`, without making one.
+    static bool isIn(const std::filesystem::path& folder);
     ~Archive();
     Archive(Archive&&) noexcept;
     Archive& operator=(Archive&&) noexcept;
@@ -71,7 +73,8 @@ public:
     // The whole record, by id or by accession number; nullopt when there is none.
     std::optional<ItemRecord> item(const std::string& id_or_accession_number) const;
 
-    // Newest first. An empty query finds everything.
+    // Newest first. An empty query finds everything. Throws std::invalid_argument if the words are
+    // not in the typed notation.
     std::vector<FoundItem> find(const FindQuery& query) const;
 
     // Where the original with this hash lies, whether or not it is there.

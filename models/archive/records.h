@@ -29,6 +29,8 @@ struct PhotoRecord {
     std::string taken_at, camera, lens;  // capture facts
     std::string photographer, credit, permission;
     std::string recorded_by, recorded_at;
+
+    bool operator==(const PhotoRecord&) const = default;
 };
 
 struct ReadingRecord {
@@ -36,6 +38,8 @@ struct ReadingRecord {
     Reading reading;
     std::string supersedes;  // id of the reading that this one corrects, or empty
     std::string recorded_by, recorded_at;
+
+    bool operator==(const ReadingRecord&) const = default;
 };
 
 // A stamp's outline in one photo, and what was read there.
@@ -47,6 +51,8 @@ struct ViewRecord {
     std::string light_set;  // views with the same non-empty name are one light set
     std::vector<ReadingRecord> readings;
     std::string recorded_by, recorded_at;
+
+    bool operator==(const ViewRecord&) const = default;
 };
 
 struct StampRecord {
@@ -60,6 +66,8 @@ struct StampRecord {
     std::vector<ViewRecord> views;
     std::vector<ReadingRecord> readings;  // of the object itself, not of a view
     std::string recorded_by, recorded_at;
+
+    bool operator==(const StampRecord&) const = default;
 };
 
 struct AttributionRecord {
@@ -72,6 +80,8 @@ struct AttributionRecord {
     std::string engine_reasons;  // one a line
     std::string supersedes;      // id of the attribution it replaces, or empty
     std::string recorded_by, recorded_at;
+
+    bool operator==(const AttributionRecord&) const = default;
 };
 
 struct DatedEventRecord {
@@ -81,6 +91,8 @@ struct DatedEventRecord {
     DateBound bound = DateBound::None;
     std::string stamp_id;  // where it was read, or empty
     std::string recorded_by, recorded_at;
+
+    bool operator==(const DatedEventRecord&) const = default;
 };
 
 struct FeatureSeenRecord {
@@ -89,6 +101,8 @@ struct FeatureSeenRecord {
     FeatureSeen seen = FeatureSeen::CannotBeSeen;
     std::string notes;
     std::string recorded_by, recorded_at;
+
+    bool operator==(const FeatureSeenRecord&) const = default;
 };
 
 struct MeasurementRecord {
@@ -96,6 +110,8 @@ struct MeasurementRecord {
     std::string what, unit, how;
     double value = 0;
     std::string recorded_by, recorded_at;
+
+    bool operator==(const MeasurementRecord&) const = default;
 };
 
 // One physical piece with everything recorded of it.
@@ -111,6 +127,8 @@ struct ItemRecord {
     std::vector<FeatureSeenRecord> features;
     std::vector<MeasurementRecord> measurements;
     std::string recorded_by, recorded_at;
+
+    bool operator==(const ItemRecord&) const = default;
 };
 
 }  // namespace models
