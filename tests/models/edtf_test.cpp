@@ -1,0 +1,163 @@
+#include "models/edtf.h"
+
+#include <catch2/catch.hpp>
+
+namespace {
+
+struct Case {
+    const char* edtf;
+    std::optional<int> first, last;
+};
+
+}  // namespace
+
+// Strings and their years follow the Library of Congress specification of the Extended Date/Time
+// Format (4 February 2019); the bounds of masked days are every calendar day that fits.
+TEST_CASE("EDTF strings give the years they allow", "[models][edtf]")
+{
+    const Case cases[] = {
+        {"1985", 1985, 1985},
+        {"1985-04", 1985, 1985},
+        {"1985-04-12", 1985, 1985},
+        {"194X", 1940, 1949},
+        {"19XX", 1900, 1999},
+        {"1940-XX", 1940, 1940},
+        {"19X0", 1900, 1990},
+        {"1X40", 1040, 1940},
+        {"X940", 940, 9940},
+        {"XXXX", 0, 9999},
+        {"194X-06", 1940, 1949},
+        {"194X-02-29", 1940, 1948},
+        {"19XX-02-29", 1904, 1996},
+        {"19X0-02-29", 1920, 1980},
+        {"1940-X2-30", 1940, 1940},
+        {"1940-35", 1940, 1940},
+        {"1938/1940", 1938, 1940},
+        {"1939-09/1945-08", 1939, 1945},
+        {"../1940", std::nullopt, 1940},
+        {"1940/..", 1940, std::nullopt},
+        {"/1940", std::nullopt, 1940},
+        {"1940/", 1940, std::nullopt},
+        {"[1940,1946,1948,1949]", 1940, 1949},
+        {"[1938..1940]", 1938, 1940},
+        {"[..1940]", std::nullopt, 1940},
+        {"[1940..]", 1940, std::nullopt},
+        {"{1940,1942}", 1940, 1942},
+        {"[1667,1668,1670..1672]", 1667, 1672},
+        {"[1940-03,1940-08]", 1940, 1940},
+    };
+    for (const Case& one : cases) {
+        CAPTURE(one.edtf);
+        const auto bounds = models::edtfYearBounds(one.edtf);
+        REQUIRE(bounds);
+        CHECK(bounds->first == one.first);
+        CHECK(bounds->last == one.last);
+        CHECK_FALSE(bounds->soft);
+    }
+}
+
+TEST_CASE("A qualifier makes limits soft and leaves the years", "[models][edtf]")
+{
+    for (const char* text : {"1940?", "1940~", "1940%", "1940-?03", "1940?-03", "?1940-03",
+                             "1938~/1940", "1938/1940?", "[1940?,1940]"}) {
+        CAPTURE(text);
+        const auto bounds = models::edtfYearBounds(text);
+        REQUIRE(bounds);
+        CHECK(bounds->soft);
+        CHECK(bounds->last == 1940);
+    }
+}
+
+TEST_CASE("What is not EDTF gives no years", "[models][edtf]")
+{
+    for (const char* text : {"",
+                             "40",
+                             "194",
+                             "'40",
+                             "194u",
+                             "194x",
+                             "194-",
+                             "194.",
+                             "194?X",
+                             "194[0]",
+                             "1940-3",
+                             "1940-13",
+                             "1940-00",
+                             "1940-20",
+                             "1940-42",
+                             "1940-02-30",
+                             "1941-02-29",
+                             "1900-02-29",
+                             "1940-03-32",
+                             "1940-03-5",
+                             "03/1940",
+                             "3/40",
+                             "1940/06",
+                             "III.1940",
+                             "c.1940",
+                             "1940s",
+                             "1940 ?",
+                             "1940??",
+                             "1940?~",
+                             "(1940)?",
+                             "unknown/1940",
+                             "1940/open",
+                             "19400315",
+                             "1940-W12",
+                             "1940-075",
+                             "[1938,1939",
+                             "1938,1939",
+                             "[1938, 1939]",
+                             "[1938;1939]",
+                             "{1938,1939]",
+                             "[]",
+                             "[1938.1940]",
+                             "1938..1940",
+                             "1938-1940",
+                             "1940-21-05",
+                             " 1940",
+                             "1940 ",
+                             "194O",
+                             "+1940",
+                             "1940--03",
+                             "1940-XX-XX-XX",
+                             "1940/1938/1936",
+                             "1940/1938",
+                             "1940-03-15/1940-02",
+                             "../..",
+                             "194X-02-30",
+                             "[1940..1938]",
+                             "[1938..1940-03]"}) {
+        CAPTURE(text);
+        CHECK_FALSE(models::edtfYearBounds(text));
+    }
+}
+
+TEST_CASE("A set of years is written as simply as EDTF allows", "[models][edtf]")
+{
+    CHECK(models::simplestEdtf({1940}) == "1940");
+    CHECK(models::simplestEdtf({1946, 1940, 1940}) == "[1940,1946]");
+    CHECK(models::simplestEdtf({1938, 1939}) == "[1938,1939]");
+    CHECK(models::simplestEdtf({1940, 1938, 1939}) == "[1938..1940]");
+    CHECK(models::simplestEdtf({1931, 1938, 1939, 1940}) == "[1931,1938..1940]");
+    std::vector<int> decade;
+    for (int year = 1940; year < 1950; ++year)
+        decade.push_back(year);
+    CHECK(models::simplestEdtf(decade) == "194X");
+    decade.push_back(1950);
+    CHECK(models::simplestEdtf(decade) == "[1940..1950]");
+    CHECK(models::simplestEdtf({}) == "");
+    CHECK_THROWS_AS(models::simplestEdtf({-1}), std::invalid_argument);
+    CHECK_THROWS_AS(models::simplestEdtf({10000}), std::invalid_argument);
+}
+
+TEST_CASE("What is written for a set of years is read back with the same limits", "[models][edtf]")
+{
+    for (const std::vector<int>& years :
+         {std::vector<int>{1921}, {1921, 1923}, {1921, 1922, 1923, 1930}, {7, 9}}) {
+        const auto bounds = models::edtfYearBounds(models::simplestEdtf(years));
+        REQUIRE(bounds);
+        CHECK(bounds->first == years.front());
+        CHECK(bounds->last == years.back());
+    }
+}
