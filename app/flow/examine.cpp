@@ -1,0 +1,188 @@
+#include "app/flow/examine.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+#include <utility>
+
+#include "models/merge_readings.h"
+#include "vision/tesseract_reader.h"
+#include "vision/upright.h"
+
+namespace flow {
+
+namespace {
+
+void check(const Engines& engines, const ExamineOptions& options)
+{
+    if (engines.readers.empty())
+        throw std::invalid_argument("an examination needs at least one reader");
+    if (options.outline && options.single_line)
+        throw std::invalid_argument(
+            "ExamineOptions: outline and single_line contradict each other, give one");
+    if (!options.type_id.empty() && !engines.known.itemType(options.type_id))
+        throw std::invalid_argument("ExamineOptions.type_id: the register has no item type '" +
+                                    options.type_id + "'");
+}
+
+void stopIfAsked(const std::stop_token& stop)
+{
+    if (stop.stop_requested())
+        throw Cancelled{};
+}
+
+std::vector<vision::StampOutline> outlinesOf(const vision::Photo& photo,
+                                             const ExamineOptions& options)
+{
+    if (options.outline)
+        return {vision::outlineFromCorners(*options.outline)};
+    if (options.single_line)
+        return {vision::outlineOfSingleLine(photo)};
+    return vision::locateStamps(photo, options.locate);
+}
+
+double surelyRead(const models::Reading& reading)
+{
+    double sum = 0;
+    for (const models::Line& line : reading.lines)
+        for (const models::Cell& cell : line.cells)
+            if (!cell.alternatives.empty())
+                sum += cell.alternatives.front().certainty;
+    return sum;
+}
+
+bool isTurnedOver(double up_deg, double other_up_deg)
+{
+    return std::cos((up_deg - other_up_deg) * CV_PI / 180) < 0;
+}
+
+models::Reading withoutEmptyLines(models::Reading reading)
+{
+    std::erase_if(reading.lines, [](const models::Line& line) { return line.cells.empty(); });
+    return reading;
+}
+
+// A stamp with one reading for each reader, all of them of the same way up: readers may differ on
+// it, then the surest settles it.
+struct ReadStamp {
+    vision::EnhancedStamp enhanced;
+    std::vector<models::Reading> readings;
+};
+
+ReadStamp readWithAll(const vision::RectifiedStamp& rectified, Engines& engines,
+                      vision::TextLayout layout, const std::stop_token& stop)
+{
+    std::vector<vision::UprightStamp> ways;
+    for (const auto& reader : engines.readers) {
+        stopIfAsked(stop);
+        ways.push_back(vision::readRightWayUp(rectified, *reader, layout));
+    }
+    const auto surest =
+        std::max_element(ways.begin(), ways.end(),
+                         [](const vision::UprightStamp& one, const vision::UprightStamp& other) {
+                             return surelyRead(one.reading) < surelyRead(other.reading);
+                         });
+    ReadStamp result{surest->enhanced, {}};
+    const double up_deg = result.enhanced.rectified.up_deg;
+    for (std::size_t i = 0; i < ways.size(); ++i) {
+        models::Reading reading = std::move(ways[i].reading);
+        if (isTurnedOver(ways[i].enhanced.rectified.up_deg, up_deg)) {
+            stopIfAsked(stop);
+            vision::TextReader& reader = *engines.readers[i];
+            reading = layout == vision::TextLayout::SingleLine ? reader.readLine(result.enhanced)
+                                                               : reader.read(result.enhanced);
+        }
+        result.readings.push_back(withoutEmptyLines(std::move(reading)));
+    }
+    return result;
+}
+
+vision::Quad turnedOver(const vision::Quad& quad)
+{
+    return {quad[2], quad[3], quad[0], quad[1]};
+}
+
+// The outline as the stamp's own up has it, once reading has told which way that is.
+vision::StampOutline uprightOutline(vision::StampOutline outline, double up_deg)
+{
+    if (isTurnedOver(vision::upOf(outline.corners), up_deg)) {
+        outline.corners = turnedOver(outline.corners);
+        std::reverse(outline.lines.begin(), outline.lines.end());
+        for (vision::Quad& line : outline.lines)
+            line = turnedOver(line);
+    }
+    outline.up_deg = up_deg;
+    return outline;
+}
+
+}  // namespace
+
+Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
+                         const ExamineOptions& options, std::stop_token stop,
+                         const Progress& progress)
+{
+    check(engines, options);
+    const auto begin = [&](const std::string& stage, double done) {
+        stopIfAsked(stop);
+        if (progress)
+            progress(stage, done);
+    };
+    begin("loading", 0);
+    Examination examination;
+    examination.photo = vision::loadPhoto(file, options.load);
+    begin("looking for stamps", 0.1);
+    const std::vector<vision::StampOutline> outlines = outlinesOf(examination.photo, options);
+
+    std::vector<models::Reading> proposals;
+    for (std::size_t i = 0; i < outlines.size(); ++i) {
+        begin("reading stamp " + std::to_string(i + 1) + " of " + std::to_string(outlines.size()),
+              0.3 + 0.6 * static_cast<double>(i) / static_cast<double>(outlines.size()));
+        examination.stamps.push_back(
+            examineStamp(examination.photo, outlines[i], engines, options, stop));
+        proposals.push_back(examination.stamps.back().proposal);
+    }
+    begin("weighing what it can mean", 0.9);
+    examination.candidates = rankReadings(proposals, engines.known, options.type_id);
+    return examination;
+}
+
+StampExamination examineStamp(const vision::Photo& photo, const vision::StampOutline& outline,
+                              Engines& engines, const ExamineOptions& options, std::stop_token stop)
+{
+    check(engines, options);
+    stopIfAsked(stop);
+    const vision::RectifiedStamp rectified = vision::rectifyStamp(photo, outline);
+    ReadStamp read = readWithAll(
+        rectified, engines,
+        options.single_line ? vision::TextLayout::SingleLine : vision::TextLayout::Lines, stop);
+    stopIfAsked(stop);
+
+    StampExamination examination;
+    examination.outline = uprightOutline(outline, read.enhanced.rectified.up_deg);
+    examination.enhanced = std::move(read.enhanced);
+    examination.readings = std::move(read.readings);
+    examination.proposal = models::mergeReadings(examination.readings);
+    examination.candidates = rankReadings({examination.proposal}, engines.known, options.type_id);
+    return examination;
+}
+
+models::CandidateList rankReadings(const std::vector<models::Reading>& readings,
+                                   const models::MakerRegister& known, const std::string& type_id)
+{
+    models::ItemEvidence evidence;
+    evidence.type_id = type_id;
+    for (const models::Reading& reading : readings)
+        if (!reading.lines.empty())
+            evidence.stamps.push_back(reading);
+    return models::rankCandidates(evidence, known);
+}
+
+Engines makeEngines(const std::filesystem::path& register_folder)
+{
+    Engines engines;
+    engines.known = models::loadRegister(register_folder);
+    engines.readers.push_back(std::make_unique<vision::TesseractReader>());
+    return engines;
+}
+
+}  // namespace flow
