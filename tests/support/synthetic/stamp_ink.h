@@ -1,0 +1,28 @@
+#pragma once
+
+#include <cstdint>
+
+#include "tests/support/synthetic/surface.h"
+#include "tests/support/synthetic/typeset.h"
+
+namespace synthetic {
+
+struct InkOptions {
+    cv::Vec3b colour_bgr{40, 34, 34};
+    double fading = 0.2;      // 0 (fresh) to 1 (gone)
+    double soaking = 0.4;     // 0 (only on the tops of threads) to 1 (soaked in)
+    double patchiness = 0.3;  // 0 (even pressure) to 1 (half of the pad was dry)
+    double smudge_px = 0;     // how far it was wiped along while wet
+    double second_px = 0;     // how far a second, weaker impression lies beside the first; 0: none
+};
+
+// How much ink lies where on a surface: CV_32FC1 of the surface's size, 0 to 1.
+//   surface_from_cover  where the stamp's face was pressed on (a similarity)
+// Throws std::invalid_argument if an option is out of range.
+cv::Mat pressInk(const Surface& surface, const Typeset& face, const cv::Matx23d& surface_from_cover,
+                 double letter_px, const InkOptions& options, std::uint32_t seed);
+
+// Colours a surface with ink of the given density.
+void dye(Surface& surface, const cv::Mat& density, const cv::Vec3b& colour_bgr);
+
+}  // namespace synthetic
