@@ -1,0 +1,18 @@
+#pragma once
+
+#include <vector>
+
+#include "models/archive/records.h"
+
+// What of a record still stands: nothing recorded is overwritten, so corrected readings and
+// replaced attributions remain beside what corrected or replaced them.
+namespace models {
+
+// Attributions that no other one replaces, in the order of recording; rivals may stand together.
+std::vector<AttributionRecord> standingAttributions(const ItemRecord& item);
+
+// Readings of a stamp, of the object and of every view, that no other one corrects, in the order
+// of recording: the object's own last.
+std::vector<ReadingRecord> standingReadings(const StampRecord& stamp);
+
+}  // namespace models
