@@ -14,7 +14,7 @@ public:
     static const ConfusionTable& published();
 
     // P(seen | truth) for one character each, 0 to 1; over all `seen` it sums to at most 1.
-    // Case is a mild difference, not a letter's.
+    // Case is a mild difference, not a letter's. A text of no character gives 0.
     double probability(const std::string& truth, const std::string& seen) const;
 
 private:

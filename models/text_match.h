@@ -19,7 +19,9 @@ struct MatchOptions {
 // Markov model (match, insert, skip; after Durbin, Eddy, Krogh and Mitchison, Biological Sequence
 // Analysis, 1998, chapter 4). Clear and doubtful cells are weighed by their alternatives and the
 // confusion table, traces stand for some letter, lost stretches for their number of letters, and an
-// unknown number for any. Spaces and full stops weigh little.
+// unknown number for any (geometric, nine on average). A restored letter was not read: it weighs as
+// a lost one. Spaces and full stops come and go more easily than letters. Where the line's letters
+// stop being letters is given, not weighed: an unread cell costs nothing by being unread.
 //   truth    UTF-8; may be empty
 //   returns  a log probability, at most 0; -infinity only when an option forbids every alignment
 // Throws std::invalid_argument when a rate is outside 0 to 1.

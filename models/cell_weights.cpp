@@ -1,0 +1,175 @@
+#include "models/cell_weights.h"
+
+#include <algorithm>
+
+#include "models/letters.h"
+
+namespace models {
+
+namespace {
+
+// What a clear letter keeps of the confusions: a person or a calibrated engine slips seldom.
+constexpr double slip_share = 0.2;
+constexpr double case_share = 0.05;  // h written for H, or set in another case
+// Of what the named alternatives leave over, how much goes to their look-alikes; the rest to all.
+constexpr double look_alike_share = 0.7;
+constexpr double characters_on_marks = 80;
+
+const std::vector<std::string>& markLetters()
+{
+    static const std::vector<std::string> letters =
+        charactersOf("ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789&/.,'-()+abcdefghijklmnopqrstuvwxyz ");
+    return letters;
+}
+
+// P(seen | truth) with few slips.
+double clearProbability(const std::string& truth, const std::string& seen,
+                        const ConfusionTable& confusions)
+{
+    double same = 0;
+    if (truth == seen)
+        same = 1 - case_share;
+    else if (capitalOf(truth) == capitalOf(seen))
+        same = case_share;
+    return (1 - slip_share) * same + slip_share * confusions.probability(truth, seen);
+}
+
+// How a doubtful letter's left-over certainty spreads over the letters it is confused with.
+class LookAlikes {
+public:
+    LookAlikes(const std::string& seen, const ConfusionTable& confusions)
+        : seen_(seen), confusions_(confusions)
+    {
+        for (const std::string& letter : markLetters())
+            if (letter != seen)
+                sum_ += confusions.probability(letter, seen);
+    }
+
+    double share(const std::string& truth) const
+    {
+        return truth == seen_ || sum_ <= 0 ? 0 : confusions_.probability(truth, seen_) / sum_;
+    }
+
+private:
+    const std::string& seen_;
+    const ConfusionTable& confusions_;
+    double sum_ = 0;
+};
+
+std::vector<double> letterWeights(const Cell& cell, const LetterIds& ids,
+                                  const ConfusionTable& confusions)
+{
+    std::vector<double> weights(ids.size(), 0);
+    double named = 0;
+    for (const Alternative& alternative : cell.alternatives)
+        named += std::clamp(alternative.certainty, 0.0, 1.0);
+    const double left_over = std::max(0.0, 1 - named), shrink = named > 1 ? 1 / named : 1;
+    for (const Alternative& alternative : cell.alternatives) {
+        const std::string seen = normalForm(alternative.text);
+        const double certainty = std::clamp(alternative.certainty, 0.0, 1.0) * shrink;
+        const double part = named > 0 ? certainty / std::min(named, 1.0) : 0;
+        const LookAlikes look_alikes(seen, confusions);
+        for (std::size_t id = 0; id < ids.size(); ++id) {
+            const std::string& truth = ids.letter(id);
+            const double direct = cell.state == CellState::Clear
+                                      ? clearProbability(truth, seen, confusions)
+                                      : confusions.probability(truth, seen);
+            weights[id] +=
+                certainty * direct + left_over * part * look_alike_share * look_alikes.share(truth);
+        }
+    }
+    const double spread = named > 0 ? left_over * (1 - look_alike_share) : left_over;
+    for (double& weight : weights)
+        weight += spread / characters_on_marks;
+    return weights;
+}
+
+bool isUnread(const Cell& cell)
+{
+    return cell.alternatives.empty() || cell.state == CellState::Lost ||
+           cell.state == CellState::Traces || cell.state == CellState::Restored;
+}
+
+// The weights that no text's letters decide: the other text's is a sum over all that may stand
+// there.
+void weighCommonLetters(CellWeights& weights, const Cell& cell, const ConfusionTable& confusions)
+{
+    static const LetterIds letters = [] {
+        LetterIds ids;
+        for (const std::string& letter : markLetters())
+            ids.idOf(letter);
+        return ids;
+    }();
+    const std::vector<double> of_letter = letterWeights(cell, letters, confusions);
+    double sum = 0;
+    for (std::size_t id = 0; id < of_letter.size(); ++id) {
+        const std::string& letter = letters.letter(id);
+        sum += otherTextShare(letter) * of_letter[id];
+        if (letter == ".")
+            weights.dot = of_letter[id];
+        if (letter == " ")
+            weights.space = of_letter[id];
+    }
+    weights.other = std::max(sum, 1e-6);
+}
+
+}  // namespace
+
+std::size_t LetterIds::idOf(const std::string& letter)
+{
+    const auto [found, is_new] = ids_.emplace(letter, letters_.size());
+    if (is_new)
+        letters_.push_back(letter);
+    return found->second;
+}
+
+std::vector<std::size_t> LetterIds::idsOf(const std::string& text)
+{
+    std::vector<std::size_t> ids;
+    for (const std::string& character : charactersOf(text))
+        ids.push_back(idOf(normalForm(character)));
+    return ids;
+}
+
+std::vector<CellWeights> weighCells(const std::vector<Cell>& cells, const LetterIds& ids,
+                                    const ConfusionTable& confusions)
+{
+    std::vector<CellWeights> all;
+    all.reserve(cells.size());
+    for (const Cell& cell : cells) {
+        CellWeights weights;
+        weights.unread = isUnread(cell);
+        const bool counted = cell.state == CellState::Lost || cell.state == CellState::Traces;
+        if (counted) {
+            weights.least = std::max(0, cell.least);
+            weights.most =
+                cell.most ? std::optional(std::max(*cell.most, weights.least)) : std::nullopt;
+            weights.stretch = weights.least != 1 || weights.most != 1;
+        }
+        if (!weights.unread) {
+            weights.of_letter = letterWeights(cell, ids, confusions);
+            weighCommonLetters(weights, cell, confusions);
+        }
+        all.push_back(std::move(weights));
+    }
+    return all;
+}
+
+double otherTextShare(const std::string& letter)
+{
+    // Digits fill half of such text, letters a third. Common practice, no source.
+    if (letter.size() != 1)
+        return 0.0005;
+    const char c = letter[0];
+    if (c >= '0' && c <= '9')
+        return 0.05;
+    if (c == ' ')
+        return 0.06;
+    if (c == '.' || c == '/')
+        return 0.03;
+    if (c >= 'A' && c <= 'Z')
+        return 0.012;
+    return c >= 'a' && c <= 'z' ? 0.001 : 0.005;
+}
+
+}  // namespace models
