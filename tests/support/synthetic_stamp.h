@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -33,6 +34,30 @@ struct PieceOptions {
     Table table = Table::Wood;
 };
 
+struct CreaseOptions {
+    double along_px = 0, across_px = 0;  // a point on it, from the photo's middle
+    double turn_deg = 90;                // its direction, clockwise against the strap
+    double height_px = 5;                // how far it stands up
+};
+
+struct StainOptions {
+    double along_px = 0, across_px = 0;
+    double radius_px = 90;
+    double strength = 0.4;  // 0 to 1
+    cv::Vec3b colour_bgr{40, 62, 84};
+};
+
+// What makes a piece look used. Places are from the photo's middle, as the strap lies.
+struct DetailOptions {
+    double waviness = 0.5;         // 0 (flat) to 1
+    double fuzz = 0.4;             // 0 to 1, fibres that stand off; none on leather
+    bool edge_stitching = false;   // a row of stitches along both edges of a strap
+    std::optional<double> hem_px;  // a hem sewn over everything beyond, along the strap
+    std::vector<cv::Point2d> eyelets_px;
+    std::vector<CreaseOptions> creases;
+    std::vector<StainOptions> stains;
+};
+
 struct StampOptions {
     TypesetOptions text;
     InkOptions ink;
@@ -50,6 +75,7 @@ struct SceneLight {
 struct SceneOptions {
     cv::Size size_px{1400, 1050};
     PieceOptions piece;
+    DetailOptions details;
     std::vector<StampOptions> stamps;  // may be empty: bare cloth
     SceneLight light;
     double pitch_deg = 0, yaw_deg = 0;  // of the camera: perspective; -40 to 40
@@ -60,6 +86,7 @@ struct SceneOptions {
 struct LetterTruth {
     std::string text;
     Quad corners;
+    double in_sight = 1;  // 0 to 1, share of its place that is not hidden or off the piece
 };
 
 struct LineTruth {

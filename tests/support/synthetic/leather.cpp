@@ -52,7 +52,8 @@ Surface leather(cv::Size size, const LeatherOptions& options)
     const auto uneven = static_cast<float>(options.unevenness);
     const cv::Vec3f colour = linearColour(options.colour_bgr);
 
-    Surface surface{cv::Mat(size, CV_32FC1), cv::Mat(size, CV_32FC3), cv::Mat(size, CV_32FC1), 0.8};
+    Surface surface = blankSurface(size);
+    surface.gloss = 0.8F;
     surface.height.forEach<float>([&](float& height, const int* at) {
         const int y = at[0], x = at[1];
         const float u = (static_cast<float>(x) + 2 * bend_x.at<float>(y, x)) / (1.25F * grain);

@@ -66,7 +66,6 @@ cv::Mat lit(const Surface& surface, const LightOptions& options)
     cv::Scharr(height, slope_y, CV_32F, 0, 1, 1.0 / 32);
 
     const auto ambient = static_cast<float>(options.ambient);
-    const auto gloss = static_cast<float>(surface.gloss);
     const cv::Vec3f half = cv::normalize(light + cv::Vec3f(0, 0, 1));
     cv::Mat radiance(height.size(), CV_32FC3);
     radiance.forEach<cv::Vec3f>([&](cv::Vec3f& out, const int* at) {
@@ -78,8 +77,8 @@ cv::Mat lit(const Surface& surface, const LightOptions& options)
         const float sun = direct.at<float>(y, x);
         const float amount = ambient * open.at<float>(y, x) +
                              (1 - ambient) * facing * sun / std::max(0.35F, light[2]);
-        const float shine =
-            gloss * sun * std::pow(std::max(0.0F, normal.dot(half)), 28.0F) * (1 - ambient);
+        const float shine = surface.gloss.at<float>(y, x) * sun *
+                            std::pow(std::max(0.0F, normal.dot(half)), 28.0F) * (1 - ambient);
         out = surface.albedo.at<cv::Vec3f>(y, x) * amount + cv::Vec3f::all(0.16F * shine);
     });
     return radiance;

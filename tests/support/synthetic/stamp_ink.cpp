@@ -89,7 +89,7 @@ cv::Mat takenUp(const Impression& impression, const InkOptions& options, double 
         const float top = smoothStep(reach - 0.15F, reach + 0.45F, impression.take.at<float>(y, x));
         const float squeezed = 1.08F - 0.16F * inside.at<float>(y, x);  // to the letters' rims
         const float speck = 1 - patchy * 0.75F * smoothStep(0.5F, 1.5F, specks.at<float>(y, x));
-        out = wet * (0.62F * soaking + (1 - 0.62F * soaking) * top) * squeezed * speck *
+        out = 1.2F * wet * (0.62F * soaking + (1 - 0.62F * soaking) * top) * squeezed * speck *
               (0.25F + 0.75F * press);
     });
     return ink;

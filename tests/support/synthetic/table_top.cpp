@@ -21,8 +21,8 @@ Surface planks(cv::Size size, cv::RNG& random)
     const float first_joint = board * random.uniform(0.2F, 0.8F);
     const cv::Vec3f brown = linearColour({62, 92, 128});
 
-    Surface wood{cv::Mat(size, CV_32FC1), cv::Mat(size, CV_32FC3), cv::Mat(size, CV_32FC1, 1.0F),
-                 0.35};
+    Surface wood = blankSurface(size);
+    wood.gloss = 0.35F;
     wood.height.forEach<float>([&](float& height, const int* at) {
         const int y = at[0], x = at[1];
         const float down = (static_cast<float>(y) - first_joint) / board;
@@ -46,7 +46,8 @@ Surface board(cv::Size size, cv::RNG& random)
 {
     const cv::Mat fibres = smoothNoise(size, 1.6, random), tone = smoothNoise(size, 120, random);
     const cv::Vec3f grey = linearColour({150, 156, 158});
-    Surface paper{fibres * 0.25, cv::Mat(size, CV_32FC3), cv::Mat(size, CV_32FC1, 1.0F), 0};
+    Surface paper = blankSurface(size);
+    paper.height = fibres * 0.25;
     paper.albedo.forEach<cv::Vec3f>([&](cv::Vec3f& albedo, const int* at) {
         albedo = grey * (1 + 0.05F * fibres.at<float>(at[0], at[1]) +
                          0.04F * tone.at<float>(at[0], at[1]));

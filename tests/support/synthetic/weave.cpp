@@ -140,16 +140,6 @@ Wander wanderOf(cv::Size size, const WeaveOptions& options, cv::RNG& random)
 
 }  // namespace
 
-cv::Vec3f linearColour(const cv::Vec3b& bgr)
-{
-    cv::Vec3f linear;
-    for (int c = 0; c < 3; ++c) {
-        const float value = static_cast<float>(bgr[c]) / 255;
-        linear[c] = value <= 0.04045F ? value / 12.92F : std::pow((value + 0.055F) / 1.055F, 2.4F);
-    }
-    return linear;
-}
-
 Surface weave(cv::Size size, const WeaveOptions& options)
 {
     if (options.thread_px < 2)
@@ -164,7 +154,7 @@ Surface weave(cv::Size size, const WeaveOptions& options)
     const cv::Vec3f colour = linearColour(options.colour_bgr);
     const auto pitch = static_cast<float>(options.thread_px);
 
-    Surface cloth{cv::Mat(size, CV_32FC1), cv::Mat(size, CV_32FC3), cv::Mat(size, CV_32FC1), 0};
+    Surface cloth = blankSurface(size);
     const auto weaveRows = [&](const cv::Range& rows) {
         for (int y = rows.start; y < rows.end; ++y)
             for (int x = 0; x < size.width; ++x) {
