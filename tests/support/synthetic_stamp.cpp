@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
+#include <string>
 
 #include <opencv2/imgproc.hpp>
 
@@ -103,6 +104,12 @@ cv::Mat sceneLight(const Surface& surface, const cv::Mat& mask, const Layout& la
     return scene;
 }
 
+void requireShare(const char* field, double value)
+{
+    if (!(value >= 0 && value <= 1))
+        throw std::invalid_argument(std::string(field) + " must be 0 to 1");
+}
+
 void check(const SceneOptions& options)
 {
     if (options.size_px.width < 32 || options.size_px.height < 32)
@@ -111,6 +118,11 @@ void check(const SceneOptions& options)
         throw std::invalid_argument("SceneOptions::pitch_deg and yaw_deg must be -40 to 40");
     if (options.piece.width_px < 0)
         throw std::invalid_argument("PieceOptions::width_px must not be negative");
+    requireShare("DetailOptions::waviness", options.details.waviness);
+    requireShare("DetailOptions::fuzz", options.details.fuzz);
+    requireShare("SceneLight::unevenness", options.light.unevenness);
+    for (const StainOptions& stain : options.details.stains)
+        requireShare("StainOptions::strength", stain.strength);
 }
 
 }  // namespace

@@ -49,18 +49,18 @@ struct StainOptions {
 
 // What makes a piece look used. Places are from the photo's middle, as the strap lies.
 struct DetailOptions {
-    double waviness = 0.5;         // 0 (flat) to 1
-    double fuzz = 0.4;             // 0 to 1, fibres that stand off; none on leather
-    bool edge_stitching = false;   // a row of stitches along both edges of a strap
-    std::optional<double> hem_px;  // a hem sewn over everything beyond, along the strap
-    std::vector<cv::Point2d> eyelets_px;
-    std::vector<CreaseOptions> creases;
-    std::vector<StainOptions> stains;
+    double waviness = 0.5;           // 0 (flat) to 1
+    double fuzz = 0.4;               // 0 to 1, fibres that stand off; none on leather
+    bool edge_stitching = false;     // a row of stitches along both edges of a strap
+    std::optional<double> hem_px{};  // a hem sewn over everything beyond, along the strap
+    std::vector<cv::Point2d> eyelets_px{};
+    std::vector<CreaseOptions> creases{};
+    std::vector<StainOptions> stains{};
 };
 
 struct StampOptions {
-    TypesetOptions text;
-    InkOptions ink;
+    TypesetOptions text{};
+    InkOptions ink{};
     double along_px = 0, across_px = 0;  // of its centre from the photo's, as the strap lies
     double turn_deg = 0;                 // clockwise against the strap; 180 is upside down
 };
@@ -74,12 +74,12 @@ struct SceneLight {
 
 struct SceneOptions {
     cv::Size size_px{1400, 1050};
-    PieceOptions piece;
-    DetailOptions details;
-    std::vector<StampOptions> stamps;  // may be empty: bare cloth
-    SceneLight light;
+    PieceOptions piece{};
+    DetailOptions details{};
+    std::vector<StampOptions> stamps{};  // may be empty: bare cloth
+    SceneLight light{};
     double pitch_deg = 0, yaw_deg = 0;  // of the camera: perspective; -40 to 40
-    CameraOptions camera;
+    CameraOptions camera{};
     std::uint32_t seed = 1;
 };
 

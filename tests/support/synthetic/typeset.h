@@ -12,7 +12,7 @@ enum class Face { Sans, SansBold, Condensed, Narrow, Serif, SerifBold, Mono, Ste
 enum class Frame { None, Box, Oval, Round, Diamond };
 
 struct TypesetOptions {
-    std::vector<std::string> lines;  // UTF-8, one to three are usual
+    std::vector<std::string> lines{};  // UTF-8, one to three are usual
     Face face = Face::SansBold;
     Frame frame = Frame::None;
     double letter_px = 34;         // height of a capital
