@@ -9,7 +9,7 @@ namespace models {
 namespace {
 
 // What a clear letter keeps of the confusions: a person or a calibrated engine slips seldom.
-constexpr double slip_share = 0.2;
+constexpr double slip_share = 0.3;
 constexpr double case_share = 0.05;  // h written for H, or set in another case
 // Of what the named alternatives leave over, how much goes to their look-alikes; the rest to all.
 constexpr double look_alike_share = 0.7;

@@ -26,11 +26,14 @@ struct DateMeaning {
 };
 
 // Finds dates in a line: years in four digits and in two (with or without an apostrophe), month and
-// year (3/40, 3.1940, MAR 1940, III 40), with doubtful and unread digits in any place, letters read
-// for digits (O for 0, I for 1) allowed where the rest is digits. A two-digit year takes the
-// centuries that the context allows.
-//   returns  meanings, likeliest first; empty when nothing looks like a date
-// Throws std::invalid_argument if the context's years are not in order.
+// year (3/40, 3.1940, MAR 1940, III 40), day, month and year (12.3.40, 12 MAR 1940), with doubtful
+// and unread digits in any place, letters read for digits (O for 0, I for 1) allowed where the rest
+// is digits. A two-digit year takes the centuries that the context allows. A number before the year
+// may also be a quarter (3/40 as 1940-35), a meaning of its own; a day and a month in figures whose
+// order is open give both as a set. At least one digit of the year must have been read.
+//   returns  meanings, likeliest first, those below 0.02 left out; empty when nothing looks like a
+//            date
+// Throws std::invalid_argument if the context's years are not in order or not within 0 to 9999.
 std::vector<DateMeaning> readDates(const Line& line, const DateContext& context = {});
 
 }  // namespace models

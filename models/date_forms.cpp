@@ -1,0 +1,296 @@
+#include "models/date_forms.h"
+
+#include <algorithm>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace models {
+
+namespace {
+
+// How often a date is printed in each form. Common practice, no source.
+constexpr double four_digits = 0.45, two_digits = 0.2, after_apostrophe = 0.05;
+constexpr double numeric_month = 0.17, named_month = 0.12, roman_month = 0.03, quarter = 0.02;
+constexpr double with_day = 0.3;       // of the dates with a month, those that print the day
+constexpr double beside_unread = 0.5;  // a year of two digits beside an unread character
+constexpr double least_odds = 0.01;    // a glyph that fits a letter worse is not that letter
+
+struct NamedMonth {
+    std::string_view text;
+    int month;
+    MonthForm form;
+};
+
+// English names and short forms (MCH is seen on postmarks), and Roman numbers as postmarks and
+// coins print them.
+constexpr NamedMonth named_months[] = {
+    {"JAN", 1, MonthForm::Name},       {"JANUARY", 1, MonthForm::Name},
+    {"FEB", 2, MonthForm::Name},       {"FEBRUARY", 2, MonthForm::Name},
+    {"MAR", 3, MonthForm::Name},       {"MCH", 3, MonthForm::Name},
+    {"MARCH", 3, MonthForm::Name},     {"APR", 4, MonthForm::Name},
+    {"APRIL", 4, MonthForm::Name},     {"MAY", 5, MonthForm::Name},
+    {"JUN", 6, MonthForm::Name},       {"JUNE", 6, MonthForm::Name},
+    {"JUL", 7, MonthForm::Name},       {"JULY", 7, MonthForm::Name},
+    {"AUG", 8, MonthForm::Name},       {"AUGUST", 8, MonthForm::Name},
+    {"SEP", 9, MonthForm::Name},       {"SEPT", 9, MonthForm::Name},
+    {"SEPTEMBER", 9, MonthForm::Name}, {"OCT", 10, MonthForm::Name},
+    {"OCTOBER", 10, MonthForm::Name},  {"NOV", 11, MonthForm::Name},
+    {"NOVEMBER", 11, MonthForm::Name}, {"DEC", 12, MonthForm::Name},
+    {"DECEMBER", 12, MonthForm::Name}, {"I", 1, MonthForm::Roman},
+    {"II", 2, MonthForm::Roman},       {"III", 3, MonthForm::Roman},
+    {"IV", 4, MonthForm::Roman},       {"IIII", 4, MonthForm::Roman},
+    {"V", 5, MonthForm::Roman},        {"VI", 6, MonthForm::Roman},
+    {"VII", 7, MonthForm::Roman},      {"VIII", 8, MonthForm::Roman},
+    {"IX", 9, MonthForm::Roman},       {"X", 10, MonthForm::Roman},
+    {"XI", 11, MonthForm::Roman},      {"XII", 12, MonthForm::Roman},
+};
+
+// What stands between the parts of a date, with how often.
+struct Separator {
+    std::string_view text;
+    double share;
+};
+constexpr Separator number_separators[] = {{"/", 0.5}, {".", 0.25}, {"-", 0.1}, {" ", 0.15}};
+constexpr Separator name_separators[] = {{" ", 0.6}, {".", 0.15}, {"", 0.15}, {". ", 0.1}};
+
+// Walks over one sequence of glyphs and collects the instances that begin at each.
+class DateScanner {
+public:
+    DateScanner(const DateLine& line, const std::vector<DateGlyph>& glyphs)
+        : line_(line), glyphs_(glyphs)
+    {
+    }
+
+    std::vector<DateInstance> scan();
+
+private:
+    bool isDigitAt(std::size_t at) const { return at < glyphs_.size() && glyphs_[at].is_digit; }
+    double textOdds(std::size_t at, std::string_view text) const;
+    double bestDigitOdds(std::size_t at, std::size_t count) const;
+
+    void bareYears(std::size_t at);
+    void monthsAt(std::size_t begin, std::size_t at, const DateInstance& so_far);
+    void numericMonths(std::size_t begin, std::size_t at, const DateInstance& so_far);
+    void namedMonths(std::size_t begin, std::size_t at, const DateInstance& so_far);
+    void daysAt(std::size_t begin);
+    void yearsAt(std::size_t begin, std::size_t at, const DateInstance& so_far);
+    void keep(std::size_t begin, std::size_t end, DateInstance instance);
+
+    const DateLine& line_;
+    const std::vector<DateGlyph>& glyphs_;
+    std::vector<DateInstance> found_;
+};
+
+double DateScanner::textOdds(std::size_t at, std::string_view text) const
+{
+    if (at + text.size() > glyphs_.size())
+        return 0;
+    double odds = 1;
+    for (std::size_t i = 0; i < text.size(); ++i)
+        odds *= line_.odds(glyphs_[at + i], text[i]);
+    return odds;
+}
+
+// The odds of the likeliest digits; 0 when a glyph is none.
+double DateScanner::bestDigitOdds(std::size_t at, std::size_t count) const
+{
+    if (at + count > glyphs_.size())
+        return 0;
+    double odds = 1;
+    for (std::size_t i = at; i < at + count; ++i) {
+        if (glyphs_[i].digits.empty())
+            return 0;
+        odds *= *std::max_element(glyphs_[i].digit_odds.begin(), glyphs_[i].digit_odds.end());
+    }
+    return odds;
+}
+
+std::vector<DateInstance> DateScanner::scan()
+{
+    for (std::size_t begin = 0; begin < glyphs_.size(); ++begin) {
+        bareYears(begin);
+        DateInstance empty;
+        monthsAt(begin, begin, empty);
+        daysAt(begin);
+    }
+    return std::move(found_);
+}
+
+void DateScanner::bareYears(std::size_t at)
+{
+    if (at > 0 && isDigitAt(at - 1))
+        return;
+    DateInstance instance;
+    if (bestDigitOdds(at, 4) > 0 && !isDigitAt(at + 4)) {
+        instance.base_odds = four_digits;
+        instance.year_digits = 4;
+        instance.year_glyph = at;
+        keep(at, at + 4, instance);
+    }
+    instance.year_digits = 2;
+    if (bestDigitOdds(at, 2) > 0 && !isDigitAt(at + 2)) {
+        const bool unread_beside = (at > 0 && glyphs_[at - 1].unread) ||
+                                   (at + 2 < glyphs_.size() && glyphs_[at + 2].unread);
+        instance.base_odds = two_digits * (unread_beside ? beside_unread : 1);
+        instance.year_glyph = at;
+        keep(at, at + 2, instance);
+    }
+    const double apostrophe = textOdds(at, "'");
+    if (apostrophe > least_odds && bestDigitOdds(at + 1, 2) > 0 && !isDigitAt(at + 3)) {
+        instance.base_odds = after_apostrophe * apostrophe;
+        instance.year_glyph = at + 1;
+        keep(at, at + 3, instance);
+    }
+}
+
+void DateScanner::monthsAt(std::size_t begin, std::size_t at, const DateInstance& so_far)
+{
+    numericMonths(begin, at, so_far);
+    namedMonths(begin, at, so_far);
+}
+
+void DateScanner::numericMonths(std::size_t begin, std::size_t at, const DateInstance& so_far)
+{
+    if (at > 0 && isDigitAt(at - 1))
+        return;
+    for (const std::size_t digits : {1U, 2U}) {
+        if (bestDigitOdds(at, digits) <= 0)
+            continue;
+        DateInstance instance = so_far;
+        instance.month_glyph = at;
+        instance.month_digits = digits;
+        instance.month_odds = {};
+        for (std::size_t month = 1; month <= (digits == 1 ? 9U : 12U); ++month)
+            instance.month_odds[month] = digits == 1 ? 0.8 * glyphs_[at].digit_odds[month]
+                                                     : (month < 10 ? 0.2 : 1) *
+                                                           glyphs_[at].digit_odds[month / 10] *
+                                                           glyphs_[at + 1].digit_odds[month % 10];
+        for (const Separator& separator : number_separators) {
+            const double odds = textOdds(at + digits, separator.text);
+            if (odds <= least_odds)
+                continue;
+            const std::size_t behind = at + digits + separator.text.size();
+            instance.month_form = MonthForm::Numeric;
+            instance.base_odds = so_far.base_odds * numeric_month * separator.share * odds;
+            yearsAt(begin, behind, instance);
+            if (digits == 1 && so_far.day_digits == 0) {
+                instance.month_form = MonthForm::Quarter;
+                instance.base_odds = so_far.base_odds * quarter * separator.share * odds;
+                yearsAt(begin, behind, instance);
+            }
+        }
+    }
+}
+
+void DateScanner::namedMonths(std::size_t begin, std::size_t at, const DateInstance& so_far)
+{
+    for (const NamedMonth& named : named_months) {
+        const double name_odds = textOdds(at, named.text);
+        const bool all_unread =
+            name_odds > 0 &&
+            std::all_of(glyphs_.begin() + static_cast<long>(at),
+                        glyphs_.begin() + static_cast<long>(at + named.text.size()),
+                        [](const DateGlyph& glyph) { return glyph.unread; });
+        if (name_odds < 1 || all_unread)
+            continue;
+        DateInstance instance = so_far;
+        instance.month_form = named.form;
+        instance.month_odds = {};
+        instance.month_odds[static_cast<std::size_t>(named.month)] = name_odds;
+        const double share = named.form == MonthForm::Roman ? roman_month : named_month;
+        for (const Separator& separator : name_separators) {
+            if (named.form == MonthForm::Roman && separator.text.empty())
+                continue;
+            const std::size_t behind = at + named.text.size();
+            const double odds = textOdds(behind, separator.text);
+            if (odds <= least_odds)
+                continue;
+            instance.base_odds = so_far.base_odds * share * separator.share * odds;
+            yearsAt(begin, behind + separator.text.size(), instance);
+        }
+    }
+}
+
+void DateScanner::daysAt(std::size_t begin)
+{
+    if (begin > 0 && isDigitAt(begin - 1))
+        return;
+    for (const std::size_t digits : {1U, 2U}) {
+        if (bestDigitOdds(begin, digits) <= 1)
+            continue;
+        DateInstance instance;
+        instance.day_glyph = begin;
+        instance.day_digits = digits;
+        for (const Separator& separator : number_separators) {
+            const double odds = textOdds(begin + digits, separator.text);
+            if (odds <= least_odds)
+                continue;
+            // A day is one of 31 and its digits say which: their odds are shared by so many.
+            instance.base_odds =
+                with_day * separator.share * odds * bestDigitOdds(begin, digits) / 31;
+            monthsAt(begin, begin + digits + separator.text.size(), instance);
+        }
+    }
+}
+
+void DateScanner::yearsAt(std::size_t begin, std::size_t at, const DateInstance& so_far)
+{
+    DateInstance instance = so_far;
+    instance.year_glyph = at;
+    for (const std::size_t digits : {2U, 4U}) {
+        if (bestDigitOdds(at, digits) <= 0 || isDigitAt(at + digits))
+            continue;
+        instance.year_digits = digits;
+        instance.base_odds = so_far.base_odds * (digits == 2 ? 0.6 : 0.4);
+        keep(begin, at + digits, instance);
+    }
+}
+
+void DateScanner::keep(std::size_t begin, std::size_t end, DateInstance instance)
+{
+    bool year_was_read = false;
+    for (std::size_t i = 0; i < instance.year_digits; ++i)
+        year_was_read = year_was_read || !glyphs_[instance.year_glyph + i].unread;
+    if (!year_was_read)
+        return;
+    instance.glyphs.assign(glyphs_.begin() + static_cast<long>(begin),
+                           glyphs_.begin() + static_cast<long>(end));
+    instance.first_cell = instance.glyphs.front().cell;
+    instance.end_cell = instance.glyphs.back().cell + 1;
+    instance.year_glyph -= begin;
+    instance.month_glyph -= instance.month_digits > 0 ? begin : 0;
+    instance.day_glyph -= instance.day_digits > 0 ? begin : 0;
+    found_.push_back(std::move(instance));
+}
+
+}  // namespace
+
+double DateInstance::odds(int year) const
+{
+    double odds = base_odds;
+    int rest = year;
+    for (std::size_t i = year_digits; i-- > 0; rest /= 10)
+        odds *= glyphs[year_glyph + i].digit_odds[static_cast<std::size_t>(rest % 10)];
+    if (month_form == MonthForm::None)
+        return odds;
+    double months = 0;
+    for (const double month : month_odds)
+        months += month;
+    return odds * months / (month_form == MonthForm::Quarter ? 4 : 12);
+}
+
+std::vector<DateInstance> findDates(const Line& line)
+{
+    std::vector<DateInstance> all;
+    const DateLine date_line(line);
+    const std::vector<std::vector<DateGlyph>> ways = date_line.waysToCount();
+    for (const std::vector<DateGlyph>& glyphs : ways)
+        for (DateInstance& instance : DateScanner(date_line, glyphs).scan()) {
+            instance.base_odds /= static_cast<double>(ways.size());
+            all.push_back(std::move(instance));
+        }
+    return all;
+}
+
+}  // namespace models
