@@ -1,0 +1,103 @@
+#include "app/gui/candidate_list.h"
+
+#include <QHBoxLayout>
+#include <QHeaderView>
+#include <QLabel>
+#include <QPlainTextEdit>
+#include <QTableView>
+
+#include "app/gui/share_delegate.h"
+
+namespace gui {
+
+CandidateList::CandidateList(QWidget* parent)
+    : QFrame(parent),
+      model_(new CandidateModel(this)),
+      table_(new QTableView),
+      heading_(new QLabel),
+      reasons_(new QPlainTextEdit)
+{
+    setObjectName("candidateList");
+    table_->setObjectName("candidateTable");
+    table_->setAccessibleName(tr("What the reading can mean"));
+    table_->setModel(model_);
+    table_->setItemDelegateForColumn(CandidateModel::Share, new ShareDelegate(table_));
+    table_->setSelectionBehavior(QAbstractItemView::SelectRows);
+    table_->setSelectionMode(QAbstractItemView::SingleSelection);
+    table_->setTabKeyNavigation(false);
+    table_->setShowGrid(false);
+    table_->setWordWrap(false);
+    table_->verticalHeader()->hide();
+    table_->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 12);
+    table_->horizontalHeader()->setHighlightSections(false);
+    table_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+    table_->horizontalHeader()->setSectionResizeMode(CandidateModel::Maker, QHeaderView::Stretch);
+    table_->horizontalHeader()->setSectionResizeMode(CandidateModel::Mark, QHeaderView::Stretch);
+    reasons_->setObjectName("candidateReasons");
+    reasons_->setAccessibleName(tr("Reasons"));
+    reasons_->setReadOnly(true);
+    reasons_->setTabChangesFocus(true);
+    heading_->setObjectName("trayTitle");
+    auto beside = new QVBoxLayout;
+    beside->addWidget(heading_);
+    beside->addWidget(reasons_);
+    auto layout = new QHBoxLayout(this);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->addWidget(table_, 5);
+    layout->addLayout(beside, 3);
+    connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
+            &CandidateList::showReasons);
+    connect(table_, &QTableView::activated, this, &CandidateList::take);
+    setFocusProxy(table_);
+    showReasons();
+}
+
+void CandidateList::showCandidates(const models::CandidateList& list)
+{
+    const models::Candidate* before = inHand();
+    const std::string maker = before ? before->maker_id : std::string();
+    model_->setCandidates(list);
+    int row = 0;
+    for (int i = 0; i < model_->rowCount(); ++i)
+        if (model_->candidate(i) && model_->candidate(i)->maker_id == maker)
+            row = i;
+    table_->setCurrentIndex(model_->index(row, 0));
+    table_->resizeColumnToContents(CandidateModel::Years);
+    table_->setColumnWidth(CandidateModel::Share,
+                           fontMetrics().horizontalAdvance("more than 99 %") + 24);
+    showReasons();
+}
+
+void CandidateList::clear()
+{
+    model_->clear();
+    showReasons();
+}
+
+const models::Candidate* CandidateList::inHand() const
+{
+    return model_->candidate(table_->currentIndex().row());
+}
+
+void CandidateList::showReasons()
+{
+    const models::Candidate* candidate = inHand();
+    heading_->setText(candidate ? tr("Why %1").arg(QString::fromStdString(candidate->maker))
+                                : tr("Why"));
+    QStringList reasons;
+    if (candidate) {
+        for (const std::string& reason : candidate->reasons)
+            reasons << QString::fromUtf8("\xE2\x80\xA2 ") + QString::fromStdString(reason);
+    } else if (model_->rowCount() > 0) {
+        reasons << tr("What is left when no listed maker explains the letters.");
+    }
+    reasons_->setPlainText(reasons.join('\n'));
+}
+
+void CandidateList::take()
+{
+    const models::Candidate* candidate = inHand();
+    Q_EMIT taken(candidate ? QString::fromStdString(candidate->maker_id) : QString());
+}
+
+}  // namespace gui

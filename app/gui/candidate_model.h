@@ -1,0 +1,39 @@
+#pragma once
+
+#include <QAbstractTableModel>
+
+#include "models/candidates.h"
+
+namespace gui {
+
+// What the readings can mean, as a table: the candidates best first, then the share of the
+// register's other makers and of none of them.
+class CandidateModel : public QAbstractTableModel {
+    Q_OBJECT
+
+public:
+    enum Column { Maker, Share, Years, Mark, Columns };
+    static constexpr int share_role = Qt::UserRole;  // the probability as a double, 0 to 1
+
+    explicit CandidateModel(QObject* parent = nullptr);
+
+    void setCandidates(const models::CandidateList& list);
+    void clear();
+    // nullptr for the two last rows and outside the table.
+    const models::Candidate* candidate(int row) const;
+
+    int rowCount(const QModelIndex& parent = {}) const override;
+    int columnCount(const QModelIndex& parent = {}) const override;
+    QVariant data(const QModelIndex& index, int role = Qt::DisplayRole) const override;
+    QVariant headerData(int section, Qt::Orientation orientation,
+                        int role = Qt::DisplayRole) const override;
+
+private:
+    QString text(int row, int column) const;
+    double share(int row) const;
+
+    models::CandidateList list_;
+    bool known_ = false;
+};
+
+}  // namespace gui

@@ -1,0 +1,203 @@
+#include "app/gui/cell_strip.h"
+
+#include <QMouseEvent>
+#include <QPainter>
+#include <QPainterPath>
+
+#include "app/gui/cell_words.h"
+#include "app/gui/look.h"
+
+namespace gui {
+
+namespace {
+
+QFont letterFont(const QFont& base)
+{
+    QFont font = base;
+    font.setPointSizeF(base.pointSizeF() * 1.7);
+    font.setWeight(QFont::DemiBold);
+    return font;
+}
+
+QFont wordFont(const QFont& base)
+{
+    QFont font = base;
+    font.setPointSizeF(base.pointSizeF() * 0.86);
+    return font;
+}
+
+double letterRow(const QFont& base)
+{
+    return QFontMetricsF(letterFont(base)).height() + 4;
+}
+
+Qt::PenStyle barStyle(models::CellState state)
+{
+    switch (state) {
+        case models::CellState::Doubtful:
+            return Qt::DashLine;
+        case models::CellState::Traces:
+            return Qt::DotLine;
+        case models::CellState::Lost:
+            return Qt::NoPen;
+        case models::CellState::Clear:
+        case models::CellState::Restored:
+            break;
+    }
+    return Qt::SolidLine;
+}
+
+}  // namespace
+
+CellStrip::CellStrip(QWidget* parent) : QWidget(parent)
+{
+    setObjectName("cellStrip");
+    setFocusPolicy(Qt::NoFocus);
+}
+
+double CellStrip::heightFor(const QFont& font)
+{
+    return letterRow(font) + 8 + QFontMetricsF(wordFont(font)).height() + 6;
+}
+
+double CellStrip::leastCellFor(const QFont& font)
+{
+    return QFontMetricsF(letterFont(font)).horizontalAdvance("N") + 2;
+}
+
+void CellStrip::showLine(const models::Line& line, const std::vector<QRectF>& rects,
+                         const std::string& person)
+{
+    line_ = line;
+    rects_ = rects;
+    person_ = person;
+    setAccessibleName(tr("Line: %1").arg(QString::fromStdString(models::plainText(line))));
+    update();
+}
+
+void CellStrip::setInHand(std::optional<std::size_t> cell, bool has_focus)
+{
+    in_hand_ = cell;
+    has_focus_ = has_focus;
+    if (cell && *cell < line_.cells.size())
+        setAccessibleDescription(cellSentence(line_.cells[*cell], person_));
+    update();
+}
+
+QRectF CellStrip::placeInHand() const
+{
+    const double row = letterRow(font());
+    if (!in_hand_)
+        return {};
+    if (*in_hand_ < rects_.size()) {
+        const QRectF& rect = rects_[*in_hand_];
+        return {rect.left(), 0, rect.width(), row + 6};
+    }
+    const double left = rects_.empty() ? 12 : rects_.back().right() + 2;
+    const double width = leastCellFor(font());
+    return {std::min(left, this->width() - width), 0, width, row + 6};
+}
+
+void CellStrip::paintCell(QPainter& painter, std::size_t index) const
+{
+    const Colours colours = coloursIn(palette());
+    const models::Cell& cell = line_.cells[index];
+    const QRectF& rect = rects_[index];
+    const double row = letterRow(font());
+    const bool confirmed = cell.by == person_;
+    const QString face = cellFace(cell);
+    QFont face_font = letterFont(font());
+    const double wide = QFontMetricsF(face_font).horizontalAdvance(face);
+    const double room = rect.width() - 2;
+    if (wide > room && face.size() > 2)
+        face_font.setPointSizeF(
+            std::max(face_font.pointSizeF() * room / wide, font().pointSizeF() * 0.8));
+    face_font.setWeight(confirmed ? QFont::Bold : QFont::Normal);
+    painter.setFont(face_font);
+    painter.setPen(confirmed ? colours.ink : colours.quiet);
+    painter.drawText(QRectF(rect.left() - 20, 2, rect.width() + 40, row), Qt::AlignCenter, face);
+    QPen bar(confirmed ? colours.mark : colours.quiet, confirmed ? 3.5 : 1.2, barStyle(cell.state),
+             Qt::FlatCap);
+    if (bar.style() == Qt::NoPen)
+        return;
+    painter.setPen(bar);
+    painter.drawLine(QPointF(rect.left() + 1.5, row + 6), QPointF(rect.right() - 1.5, row + 6));
+}
+
+// A word for each run of cells in one state; a run too narrow for its word lets it stand out on
+// both sides, and yields where the word before has taken the place.
+void CellStrip::paintWords(QPainter& painter) const
+{
+    const Colours colours = coloursIn(palette());
+    const double top = letterRow(font()) + 9;
+    painter.setFont(wordFont(font()));
+    const QFontMetricsF metrics(painter.font());
+    double taken = 0;
+    for (std::size_t i = 0; i < line_.cells.size();) {
+        std::size_t end = i + 1;
+        const QString word = stateWord(line_.cells[i]);
+        while (end < line_.cells.size() && stateWord(line_.cells[end]) == word)
+            ++end;
+        const double middle = (rects_[i].left() + rects_[end - 1].right()) / 2;
+        const double wide = metrics.horizontalAdvance(word);
+        const double left = std::clamp(middle - wide / 2, 0.0, std::max(0.0, width() - wide));
+        const bool clear = line_.cells[i].state == models::CellState::Clear;
+        i = end;
+        if (left < taken)
+            continue;
+        painter.setPen(clear ? colours.quiet : colours.ink);
+        painter.drawText(QPointF(left, top + metrics.ascent()), word);
+        taken = left + wide + metrics.horizontalAdvance(' ');
+    }
+}
+
+// An upright stroke: the text ends here; a torn one: it was cut off here.
+void CellStrip::paintEnds(QPainter& painter) const
+{
+    if (rects_.empty())
+        return;
+    const double row = letterRow(font());
+    const auto paint = [&](models::LineEnd end, double x) {
+        if (end == models::LineEnd::Unknown)
+            return;
+        QPainterPath stroke(QPointF(x, 2));
+        if (end == models::LineEnd::Complete)
+            stroke.lineTo(x, row + 6);
+        for (int i = 1; end == models::LineEnd::CutOff && i <= 6; ++i)
+            stroke.lineTo(x + (i % 2 ? 4 : -4), 2 + (row + 4) * i / 6);
+        painter.setPen(QPen(coloursIn(palette()).ink, 2));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawPath(stroke);
+    };
+    paint(line_.left_end, std::max(5.0, rects_.front().left() - 6));
+    paint(line_.right_end, std::min(width() - 5.0, rects_.back().right() + 6));
+}
+
+void CellStrip::paintEvent(QPaintEvent*)
+{
+    const Colours colours = coloursIn(palette());
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.fillRect(rect(), in_hand_ ? colours.sheet : colours.ground);
+    if (in_hand_) {
+        const QRectF place = placeInHand().adjusted(0.5, 1, -0.5, 3);
+        painter.setPen(QPen(colours.hand, has_focus_ ? 2.5 : 1));
+        painter.setBrush(Qt::NoBrush);
+        painter.drawRoundedRect(place, 3, 3);
+    }
+    for (std::size_t i = 0; i < line_.cells.size(); ++i)
+        paintCell(painter, i);
+    paintWords(painter);
+    paintEnds(painter);
+}
+
+void CellStrip::mousePressEvent(QMouseEvent* event)
+{
+    std::size_t cell = rects_.size();
+    for (std::size_t i = rects_.size(); i-- > 0;)
+        if (event->position().x() < rects_[i].right())
+            cell = i;
+    Q_EMIT cellClicked(cell);
+}
+
+}  // namespace gui

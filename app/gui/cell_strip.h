@@ -1,0 +1,52 @@
+#pragma once
+
+#include <QRectF>
+#include <QWidget>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "models/reading.h"
+
+namespace gui {
+
+// The cells of one line, each under its letter: the sign, a bar (thick once the person has
+// confirmed the cell), and below runs of cells the plain word for their state.
+class CellStrip : public QWidget {
+    Q_OBJECT
+
+public:
+    explicit CellStrip(QWidget* parent = nullptr);
+
+    // Cells' rectangles are in the strip's own coordinates; one a cell of the line.
+    void showLine(const models::Line& line, const std::vector<QRectF>& rects,
+                  const std::string& person);
+    // The cell in hand; the number of cells means the place behind the last; none: another line's.
+    void setInHand(std::optional<std::size_t> cell, bool has_focus);
+
+    const std::vector<QRectF>& cellRects() const { return rects_; }
+    // Height that fits the letters of this font.
+    static double heightFor(const QFont& font);
+    static double leastCellFor(const QFont& font);
+
+Q_SIGNALS:
+    void cellClicked(std::size_t cell);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
+    void mousePressEvent(QMouseEvent* event) override;
+
+private:
+    void paintCell(QPainter& painter, std::size_t index) const;
+    void paintWords(QPainter& painter) const;
+    void paintEnds(QPainter& painter) const;
+    QRectF placeInHand() const;
+
+    models::Line line_;
+    std::vector<QRectF> rects_;
+    std::string person_;
+    std::optional<std::size_t> in_hand_;
+    bool has_focus_ = false;
+};
+
+}  // namespace gui

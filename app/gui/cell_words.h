@@ -1,0 +1,27 @@
+#pragma once
+
+#include <QString>
+
+#include "models/reading.h"
+
+// How cells are told to a person: a plain word for the state, a sign for the face of the cell, a
+// sentence for the line below and for those who listen instead of look.
+namespace gui {
+
+// "clear", "unsure", "faint", "lost", "restored".
+QString stateWord(const models::Cell& cell);
+
+// What stands in the cell: A, A with a dot below, +, [..], [- - -], [A]; a space shows as a low
+// bracket.
+QString cellFace(const models::Cell& cell);
+
+// "R, clear, seen by tesseract (83 %); or B 10 %, P 5 %".
+QString cellSentence(const models::Cell& cell, const std::string& person);
+
+// A line's ends in words: "complete", "cut off", "not said".
+QString endWord(models::LineEnd end);
+
+// A maker's or year's share: "83 %", "less than 1 %", "more than 99 %".
+QString shareWord(double probability);
+
+}  // namespace gui

@@ -1,0 +1,68 @@
+#pragma once
+
+#include <QObject>
+#include <QString>
+#include <QThread>
+#include <map>
+#include <memory>
+#include <stop_token>
+#include <vector>
+
+#include "app/gui/examiner.h"
+
+namespace gui {
+
+// Looks at pictures in a thread of its own, one request after another, so that the window never
+// waits. Every request has a ticket, and is answered by exactly one signal that carries it, or by
+// `gaveUp` once it was cancelled. Whatever a stage throws arrives as a sentence in `failed`.
+class ExamineWorker : public QObject {
+    Q_OBJECT
+
+public:
+    explicit ExamineWorker(MakeExaminer make, QObject* parent = nullptr);
+    // Cancels what runs and waits for the stage at hand to end.
+    ~ExamineWorker() override;
+
+    // Starts the thread and loads the engines; connect to the signals before. Requests made
+    // earlier wait for it.
+    void begin();
+
+    int examinePhoto(const std::filesystem::path& file, const std::string& type_id);
+    // The photo with these outlines instead of located ones.
+    int examineOutlines(const std::filesystem::path& file,
+                        const std::vector<vision::StampOutline>& outlines,
+                        const std::string& type_id);
+    int examineStamp(const vision::Photo& photo, const vision::StampOutline& outline,
+                     const std::string& type_id);
+    int rankReadings(const std::vector<models::Reading>& readings, const std::string& type_id);
+
+    void cancel(int ticket);
+    void cancelAll();
+    bool isBusy() const { return !running_.empty(); }
+
+Q_SIGNALS:
+    void ready(std::shared_ptr<const models::MakerRegister> known);
+    void progressed(int ticket, const QString& stage, double done);
+    void photoExamined(int ticket, std::shared_ptr<const flow::Examination> examination);
+    void stampExamined(int ticket, std::shared_ptr<const flow::StampExamination> examination);
+    void ranked(int ticket, std::shared_ptr<const models::CandidateList> candidates);
+    void gaveUp(int ticket);
+    void failed(int ticket, const QString& sentence);
+    void idle();
+
+private:
+    using Task = std::function<void(int ticket, std::stop_token stop)>;
+    int start(Task task);
+    void perform(int ticket, const Task& task, std::stop_token stop);
+    void prepare();
+    void finish(int ticket);
+
+    QThread thread_;
+    QObject inside_;  // lives in thread_; requests are queued to it
+    MakeExaminer make_;
+    std::shared_ptr<Examiner> examiner_;  // touched in thread_ alone
+    std::map<int, std::stop_source> running_;
+    int last_ticket_ = 0;
+};
+
+}  // namespace gui

@@ -1,0 +1,38 @@
+#pragma once
+
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <stop_token>
+#include <string>
+#include <vector>
+
+#include "app/flow/examine.h"
+
+namespace gui {
+
+// What the worker calls to look at pictures: app/flow in the program, something quick in a test.
+// Made and called in the worker's thread alone; each may throw, and flow::Cancelled after a stop.
+struct Examiner {
+    std::function<flow::Examination(const std::filesystem::path& file,
+                                    const flow::ExamineOptions& options, std::stop_token stop,
+                                    const flow::Progress& progress)>
+        examinePhoto;
+    std::function<vision::Photo(const std::filesystem::path& file)> loadPhoto;
+    std::function<flow::StampExamination(const vision::Photo& photo,
+                                         const vision::StampOutline& outline,
+                                         const flow::ExamineOptions& options, std::stop_token stop)>
+        examineStamp;
+    std::function<models::CandidateList(const std::vector<models::Reading>& readings,
+                                        const std::string& type_id)>
+        rankReadings;
+    std::shared_ptr<const models::MakerRegister> known;  // shared with the window, which only reads
+};
+
+// Loading engines takes a second or more, so it is left to the worker's thread.
+using MakeExaminer = std::function<Examiner()>;
+
+// The engines of app/flow with the register of this folder.
+MakeExaminer examinerOfFlow(const std::filesystem::path& register_folder);
+
+}  // namespace gui

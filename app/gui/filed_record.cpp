@@ -1,0 +1,124 @@
+#include "app/gui/filed_record.h"
+
+namespace gui {
+
+namespace {
+
+models::PhotoRecord photoRecord(const vision::Photo& photo)
+{
+    models::PhotoRecord record;
+    record.file = photo.file;
+    record.sha256 = photo.sha256;
+    record.original_name = photo.file.filename().string();
+    record.width_px = photo.pixels.cols;
+    record.height_px = photo.pixels.rows;
+    record.taken_at = photo.capture.taken_at;
+    record.camera = photo.capture.camera;
+    record.lens = photo.capture.lens;
+    return record;
+}
+
+models::ViewRecord viewRecord(const StampWork& stamp, const std::string& photo_sha256,
+                              const FilingFacts& facts)
+{
+    models::ViewRecord view;
+    view.photo_sha256 = photo_sha256;
+    view.up_deg = stamp.outline.up_deg;
+    for (std::size_t i = 0; i < 4; ++i) {
+        view.outline_px[2 * i] = stamp.outline.corners[i].x;
+        view.outline_px[2 * i + 1] = stamp.outline.corners[i].y;
+    }
+    const auto add = [&](const models::Reading& reading) {
+        models::ReadingRecord record;
+        record.reading = reading;
+        view.readings.push_back(record);
+    };
+    if (stamp.examined)
+        for (const models::Reading& reading : stamp.examined->readings)
+            add(reading);
+    if (const auto own = filedReading(stamp, facts.person, facts.now, facts.layer))
+        add(*own);
+    return view;
+}
+
+// The latest reading in which the reader vouches for a cell, as a person does; else the last.
+const models::Reading* readingToShow(const models::ViewRecord& view)
+{
+    for (auto it = view.readings.rbegin(); it != view.readings.rend(); ++it)
+        if (hasConfirmed(it->reading, it->reading.reader))
+            return &it->reading;
+    return view.readings.empty() ? nullptr : &view.readings.back().reading;
+}
+
+}  // namespace
+
+models::ItemRecord itemFromWork(const vision::Photo& photo, const std::vector<StampWork>& stamps,
+                                const FilingFields& fields, const FilingFacts& facts)
+{
+    models::ItemRecord item;
+    item.type_id = fields.type_id;
+    item.accession_number = fields.accession_number;
+    item.notes = fields.notes;
+    item.photos.push_back(photoRecord(photo));
+    for (const StampWork& work : stamps) {
+        models::StampRecord stamp;
+        stamp.views.push_back(viewRecord(work, photo.sha256, facts));
+        item.stamps.push_back(std::move(stamp));
+    }
+    if (fields.maker_id.empty() && fields.date_edtf.empty())
+        return item;
+    models::AttributionRecord attribution;
+    attribution.maker_id = fields.maker_id;
+    attribution.maker_name = fields.maker_name;
+    attribution.mark = fields.mark;
+    attribution.register_sha256 = facts.register_sha256;
+    attribution.date_edtf = fields.date_edtf;
+    attribution.certainty = fields.certainty;
+    attribution.reasons = fields.reasons;
+    attribution.engine_reasons = fields.engine_reasons;
+    item.attributions.push_back(std::move(attribution));
+    return item;
+}
+
+std::vector<StampWork> workFromItem(const models::ItemRecord& item, const std::string& photo_sha256)
+{
+    std::vector<StampWork> stamps;
+    for (const models::StampRecord& stamp : item.stamps)
+        for (const models::ViewRecord& view : stamp.views) {
+            if (view.photo_sha256 != photo_sha256)
+                continue;
+            StampWork work;
+            work.id = view.id;
+            for (std::size_t i = 0; i < 4; ++i)
+                work.outline.corners[i] = {static_cast<float>(view.outline_px[2 * i]),
+                                           static_cast<float>(view.outline_px[2 * i + 1])};
+            work.outline.score = 1;
+            work.outline.up_deg = view.up_deg;
+            if (const models::Reading* reading = readingToShow(view))
+                work.shown = *reading;
+            work.gone_through = true;
+            stamps.push_back(std::move(work));
+        }
+    return stamps;
+}
+
+FilingFields fieldsFromItem(const models::ItemRecord& item)
+{
+    FilingFields fields;
+    fields.accession_number = item.accession_number;
+    fields.type_id = item.type_id;
+    fields.notes = item.notes;
+    if (item.attributions.empty())
+        return fields;
+    const models::AttributionRecord& last = item.attributions.back();
+    fields.maker_id = last.maker_id;
+    fields.maker_name = last.maker_name;
+    fields.mark = last.mark;
+    fields.date_edtf = last.date_edtf;
+    fields.certainty = last.certainty;
+    fields.reasons = last.reasons;
+    fields.engine_reasons = last.engine_reasons;
+    return fields;
+}
+
+}  // namespace gui

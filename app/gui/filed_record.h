@@ -1,0 +1,33 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "app/gui/photo_work.h"
+#include "models/archive/records.h"
+
+namespace gui {
+
+// What is said beside the letters when a record is made.
+struct FilingFacts {
+    std::string person;
+    std::string now;              // UTC
+    std::string layer;            // the layer in view
+    std::string register_sha256;  // of the register in use
+};
+
+// The record of an item from the work on its photo: the photo, a stamp with one view for each
+// outline, the engines' readings and the person's beside them, and what they concluded (nothing
+// concluded, neither maker nor date, is no attribution).
+models::ItemRecord itemFromWork(const vision::Photo& photo, const std::vector<StampWork>& stamps,
+                                const FilingFields& fields, const FilingFacts& facts);
+
+// The stamps of a record that stand in the photo with this hash, as work not examined yet: each
+// shows its latest reading by a person, or the latest at all.
+std::vector<StampWork> workFromItem(const models::ItemRecord& item,
+                                    const std::string& photo_sha256);
+
+// The fields of a filing form as they were concluded last.
+FilingFields fieldsFromItem(const models::ItemRecord& item);
+
+}  // namespace gui

@@ -1,0 +1,127 @@
+#include "app/gui/help_overlay.h"
+
+#include <QEvent>
+#include <QKeyEvent>
+#include <QPainter>
+#include <algorithm>
+
+#include "app/gui/letter_keys.h"
+#include "app/gui/look.h"
+
+namespace gui {
+
+namespace {
+
+constexpr double page_margin = 24;
+
+QFont bolder(QFont font)
+{
+    font.setBold(true);
+    return font;
+}
+
+// One group of keys at `top_left`, not wider than `width`; returns its height.
+double paintGroup(QPainter& painter, const KeyGroup& group, QPointF top_left, double width)
+{
+    const QFont plain = painter.font();
+    const QFontMetricsF metrics(plain);
+    const Colours colours = coloursIn(
+        painter.device() ? static_cast<QWidget*>(painter.device())->palette() : QPalette());
+    double y = top_left.y();
+    painter.setFont(bolder(plain));
+    painter.setPen(colours.mark);
+    painter.drawText(QRectF(top_left.x(), y, width, metrics.height()), group.title);
+    y += metrics.height() * 1.25;
+    const double key_width = width * 0.40;
+    for (const KeyHelp& key : group.keys) {
+        painter.setPen(colours.ink);
+        painter.setFont(bolder(plain));
+        painter.drawText(QRectF(top_left.x(), y, key_width, metrics.height()), key.keys);
+        painter.setFont(plain);
+        const QRectF room(top_left.x() + key_width + 8, y, width - key_width - 8, 400);
+        const QRectF used = painter.boundingRect(room, Qt::TextWordWrap, key.does);
+        painter.drawText(room, Qt::TextWordWrap, key.does);
+        y += std::max(metrics.height(), used.height()) + 2;
+    }
+    painter.setFont(plain);
+    return y - top_left.y() + metrics.height() * 0.7;
+}
+
+}  // namespace
+
+HelpOverlay::HelpOverlay(QWidget* parent) : QWidget(parent)
+{
+    setObjectName("helpOverlay");
+    setFocusPolicy(Qt::StrongFocus);
+    QString all;
+    for (const KeyGroup& group : keyGroups())
+        for (const KeyHelp& key : group.keys)
+            all += key.keys + ": " + key.does + ". ";
+    setAccessibleName(tr("The keys"));
+    setAccessibleDescription(all);
+    parent->installEventFilter(this);
+    hide();
+}
+
+void HelpOverlay::open()
+{
+    setGeometry(parentWidget()->rect());
+    raise();
+    show();
+    setFocus(Qt::OtherFocusReason);
+}
+
+void HelpOverlay::close()
+{
+    hide();
+    Q_EMIT closed();
+}
+
+bool HelpOverlay::eventFilter(QObject* watched, QEvent* event)
+{
+    if (watched == parentWidget() && event->type() == QEvent::Resize)
+        setGeometry(parentWidget()->rect());
+    return QWidget::eventFilter(watched, event);
+}
+
+void HelpOverlay::paintEvent(QPaintEvent*)
+{
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    const Colours colours = coloursIn(palette());
+    painter.fillRect(rect(), colours.sheet);
+    painter.setPen(QPen(colours.mark, 2));
+    painter.drawRect(rect().adjusted(1, 1, -1, -1));
+    QFont font = this->font();
+    const auto groups = keyGroups();
+    const double column = (width() - 3 * page_margin) / 2;
+    // The page is set as large as it fits.
+    for (double size = font.pointSizeF(); size > 6; size -= 0.5) {
+        font.setPointSizeF(size);
+        const double line = QFontMetricsF(font).height() * 1.2 + 2;
+        double rows = 0;
+        for (const KeyGroup& group : groups)
+            rows += static_cast<double>(group.keys.size()) + 2;
+        if (rows / 2 * line + 2 * page_margin < height())
+            break;
+    }
+    painter.setFont(font);
+    double y[2] = {page_margin, page_margin};
+    for (std::size_t i = 0; i < groups.size(); ++i) {
+        const std::size_t side = i < groups.size() / 2 ? 0 : 1;
+        const double x = page_margin + static_cast<double>(side) * (column + page_margin);
+        y[side] += paintGroup(painter, groups[i], {x, y[side]}, column);
+    }
+}
+
+void HelpOverlay::keyPressEvent(QKeyEvent*)
+{
+    close();
+}
+
+void HelpOverlay::mousePressEvent(QMouseEvent*)
+{
+    close();
+}
+
+}  // namespace gui

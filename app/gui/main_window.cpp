@@ -1,0 +1,204 @@
+#include "app/gui/main_window.h"
+
+#include <QApplication>
+#include <QCloseEvent>
+#include <QDragEnterEvent>
+#include <QLabel>
+#include <QMimeData>
+#include <QSplitter>
+#include <QStyleFactory>
+#include <QVBoxLayout>
+
+#include "app/gui/archive_pane.h"
+#include "app/gui/candidate_list.h"
+#include "app/gui/filing_form.h"
+#include "app/gui/head_bar.h"
+#include "app/gui/help_overlay.h"
+#include "app/gui/message_bar.h"
+#include "app/gui/photo_view.h"
+#include "app/gui/stamp_view.h"
+#include "app/gui/to_read_list.h"
+
+namespace gui {
+
+MainWindow::MainWindow(SittingOptions options, QWidget* parent)
+    : QMainWindow(parent),
+      sitting_(std::make_unique<Sitting>(std::move(options))),
+      head_(new HeadBar),
+      message_(new MessageBar),
+      stamp_view_(new StampView),
+      cell_line_(new QLabel),
+      fold_line_(new QLabel),
+      splitter_(new QSplitter(Qt::Vertical)),
+      tray_(new Tray),
+      candidates_(new CandidateList),
+      photo_view_(new PhotoView),
+      to_read_(new ToReadList(sitting_->queue())),
+      archive_pane_(new ArchivePane),
+      filing_form_(new FilingForm),
+      hints_(new QLabel),
+      help_(nullptr)
+{
+    setObjectName("mainWindow");
+    setWindowTitle(tr("Weftmark"));
+    setAcceptDrops(true);
+    setMinimumSize(640, 480);
+    resize(1180, 780);
+    build();
+    addTrayPages();
+    help_ = new HelpOverlay(centralWidget());
+    connectSitting();
+    connectPanes();
+    connectPhotoView();
+    addKeys();
+    setLight(lightOfDesktop(QApplication::palette()));
+    showSession();
+    stamp_view_->setFocus();
+}
+
+MainWindow::~MainWindow()
+{
+    session_listener_.reset();
+    // Nothing may be told to panes that are going.
+    disconnect(sitting_.get(), nullptr, this, nullptr);
+    disconnect(qApp, nullptr, this, nullptr);
+}
+
+void MainWindow::build()
+{
+    cell_line_->setObjectName("cellLine");
+    cell_line_->setAccessibleName(tr("The cell in hand"));
+    cell_line_->setTextFormat(Qt::PlainText);
+    fold_line_->setObjectName("foldLine");
+    hints_->setObjectName("hints");
+    hints_->setTextFormat(Qt::PlainText);
+    for (QLabel* label : {cell_line_, fold_line_, hints_})
+        label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+    fold_line_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
+    auto line = new QHBoxLayout;
+    line->setContentsMargins(12, 4, 12, 4);
+    line->addWidget(cell_line_, 3);
+    line->addWidget(fold_line_, 2);
+    auto upper = new QWidget;
+    auto upper_layout = new QVBoxLayout(upper);
+    upper_layout->setContentsMargins(0, 0, 0, 0);
+    upper_layout->setSpacing(0);
+    upper_layout->addWidget(stamp_view_, 1);
+    upper_layout->addLayout(line);
+    splitter_->addWidget(upper);
+    splitter_->addWidget(tray_);
+    splitter_->setChildrenCollapsible(false);
+    splitter_->setHandleWidth(4);
+    auto whole = new QWidget;
+    auto layout = new QVBoxLayout(whole);
+    layout->setContentsMargins(0, 0, 0, 0);
+    layout->setSpacing(0);
+    layout->addWidget(head_);
+    layout->addWidget(message_);
+    layout->addWidget(splitter_, 1);
+    layout->addWidget(hints_);
+    hints_->setContentsMargins(12, 3, 12, 5);
+    setCentralWidget(whole);
+}
+
+void MainWindow::addTrayPages()
+{
+    tray_->addPage(TrayPage::Meaning,
+                   tr("What it can mean   (Enter takes the maker for the record)"), candidates_);
+    tray_->addPage(TrayPage::Photo, tr("The photo and its outlines"), photo_view_);
+    tray_->addPage(TrayPage::ToRead, tr("Photos on the table"), to_read_);
+    tray_->addPage(TrayPage::Archive, tr("Find records   (Enter opens one)"), archive_pane_);
+    tray_->addPage(TrayPage::Filing, tr("File the record"), filing_form_);
+}
+
+void MainWindow::setLight(Light light)
+{
+    light_ = light;
+    const Colours colours = coloursOf(light);
+    QApplication::setPalette(paletteOf(colours));
+    setPalette(paletteOf(colours));
+    setStyleSheet(styleSheetOf(colours));
+    QPalette quiet = palette();
+    quiet.setColor(QPalette::WindowText, colours.quiet);
+    hints_->setPalette(quiet);
+    fold_line_->setPalette(quiet);
+}
+
+void MainWindow::openPhotos(const std::vector<std::filesystem::path>& files)
+{
+    guarded([&] { sitting_->openPhotos(files); });
+}
+
+void MainWindow::guarded(const std::function<void()>& action)
+{
+    try {
+        action();
+    } catch (const std::exception& error) {
+        message_->say(Tone::Trouble, QString::fromUtf8(error.what()));
+    }
+}
+
+void MainWindow::offerDrafts()
+{
+    guarded([this] {
+        const std::vector<Draft> drafts = sitting_->earlierDrafts();
+        if (drafts.empty())
+            return;
+        const QString newest = nameOf(drafts.front().photo);
+        message_->ask(
+            drafts.size() == 1
+                ? tr("An earlier sitting left %1 begun and not filed.").arg(newest)
+                : tr("An earlier sitting left %1 photos begun and not filed, %2 last.")
+                      .arg(drafts.size())
+                      .arg(newest),
+            {{tr("Take it up"), [this, drafts] { guarded([&] { sitting_->takeUp(drafts); }); }},
+             {tr("Leave it for later"), [this] { stamp_view_->setFocus(); }}});
+    });
+}
+
+void MainWindow::closeEvent(QCloseEvent* event)
+{
+    QString trouble;
+    try {
+        sitting_->keepDrafts();
+    } catch (const std::exception& error) {
+        trouble = QString::fromUtf8(error.what());
+    }
+    const std::vector<std::filesystem::path> unfiled = sitting_->unfiled();
+    if (closing_ || unfiled.empty()) {
+        sitting_->stop();
+        event->accept();
+        return;
+    }
+    event->ignore();
+    const Answer leave{trouble.isEmpty() ? tr("Close, the draft is kept") : tr("Close and lose it"),
+                       [this] {
+                           closing_ = true;
+                           close();
+                       }};
+    const Answer stay{tr("Stay"), [this] { stamp_view_->setFocus(); }};
+    const QString names = unfiled.size() == 1
+                              ? tr("%1 is not filed yet.").arg(nameOf(unfiled.front()))
+                              : tr("%1 photos are not filed yet.").arg(unfiled.size());
+    if (trouble.isEmpty())
+        message_->ask(names, {leave, stay});
+    else
+        message_->ask(names + " " + trouble, {stay, leave});
+}
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event)
+{
+    if (event->mimeData()->hasUrls())
+        event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent* event)
+{
+    std::vector<std::filesystem::path> files;
+    for (const QUrl& url : event->mimeData()->urls())
+        if (url.isLocalFile())
+            files.emplace_back(url.toLocalFile().toStdString());
+    openPhotos(files);
+}
+
+}  // namespace gui

@@ -1,0 +1,316 @@
+// What the window shows of the sitting, and what its keys do.
+#include <QApplication>
+#include <QFileDialog>
+#include <QLabel>
+#include <QSplitter>
+
+#include "app/gui/archive_pane.h"
+#include "app/gui/candidate_list.h"
+#include "app/gui/cell_words.h"
+#include "app/gui/filing_form.h"
+#include "app/gui/head_bar.h"
+#include "app/gui/main_window.h"
+#include "app/gui/message_bar.h"
+#include "app/gui/photo_view.h"
+#include "app/gui/stamp_view.h"
+#include "app/gui/to_read_list.h"
+
+namespace gui {
+
+void MainWindow::showSession()
+{
+    const int place = sitting_->place();
+    PhotoQueue* queue = sitting_->queue();
+    head_->showPhoto(place < 0 ? tr("No photo yet") : nameOf(queue->file(place)), place + 1,
+                     queue->rowCount());
+    if (place >= 0)
+        to_read_->setCurrentPhoto(place);
+    tray_->setTitle(TrayPage::ToRead,
+                    tr("Photos on the table, %1 not filed").arg(queue->stillToRead()));
+    WorkSession* session = sitting_->session();
+    photo_view_->showPhoto(session ? session->photo().pixels : cv::Mat());
+    filing_form_->showFields(session ? session->fields() : FilingFields{});
+    filing_form_->setFilable(session && !session->stamps().empty(),
+                             session ? tr("Outline a stamp first.") : tr("Open a photo first."));
+    stamp_view_->setEmptyWords(
+        session              ? tr("No stamp is outlined in this photo. F9 opens the photo; there "
+                                               "Ins puts an outline where you see a mark.")
+        : sitting_->isBusy() ? tr("The photo is being read.  Esc stops it.")
+                             : tr("Open photos with Ctrl+O, or drop them here."));
+    showStamp();
+    showOutlines();
+    showCandidates();
+    if (tray_->isClosed())
+        stamp_view_->setFocus();
+}
+
+void MainWindow::showStamp()
+{
+    WorkSession* session = sitting_->session();
+    const StampWork* stamp = session ? session->stamp() : nullptr;
+    head_->showStamp(session ? session->current() + 1 : 0,
+                     session ? static_cast<int>(session->stamps().size()) : 0);
+    pickLayer(layer_);
+    showLetters();
+    if (tray_->isOpen(TrayPage::Meaning) && !mayShowCandidates())
+        tray_->close();
+    if (stamp && filing_form_)
+        filing_form_->setFilable(true, {});
+}
+
+void MainWindow::pickLayer(int layer)
+{
+    WorkSession* session = sitting_->session();
+    const StampWork* stamp = session ? session->stamp() : nullptr;
+    if (!stamp || !stamp->examined) {
+        head_->showLayers({}, 0);
+        stamp_view_->showPicture({});
+        return;
+    }
+    const vision::EnhancedStamp& enhanced = stamp->examined->enhanced;
+    const int count = static_cast<int>(enhanced.layers.size());
+    if (layer > count)
+        return;
+    layer_ = layer;
+    QStringList words{layerWord({})};
+    for (const vision::Layer& one : enhanced.layers)
+        words << layerWord(one.name);
+    head_->showLayers(words, layer_);
+    stamp_view_->showPicture(layer_ == 0
+                                 ? enhanced.rectified.pixels
+                                 : enhanced.layers[static_cast<std::size_t>(layer_ - 1)].grey);
+}
+
+std::string MainWindow::layerName() const
+{
+    WorkSession* session = sitting_->session();
+    const StampWork* stamp = session ? session->stamp() : nullptr;
+    if (!stamp || !stamp->examined || layer_ == 0)
+        return {};
+    return stamp->examined->enhanced.layers[static_cast<std::size_t>(layer_ - 1)].name;
+}
+
+void MainWindow::showLetters()
+{
+    WorkSession* session = sitting_->session();
+    const StampWork* stamp = session ? session->stamp() : nullptr;
+    stamp_view_->showLines(stamp ? stamp->shown.lines : std::vector<models::Line>(),
+                           session ? session->person() : std::string());
+    showPlace();
+}
+
+void MainWindow::showPlace()
+{
+    WorkSession* session = sitting_->session();
+    const models::Cell* cell = session ? session->editor().cell() : nullptr;
+    if (session)
+        stamp_view_->setPlace(session->editor().place());
+    if (cell)
+        cell_line_->setText(cellSentence(*cell, session->person()));
+    else if (session && session->stamp())
+        cell_line_->setText(session->editor().reading().lines.empty()
+                                ? tr("Nothing read here; type the letters you see.")
+                                : tr("After the last letter; typing adds to the line."));
+    else
+        cell_line_->clear();
+    showFold();
+}
+
+void MainWindow::showFold()
+{
+    WorkSession* session = sitting_->session();
+    const StampWork* stamp = session ? session->stamp() : nullptr;
+    if (!stamp || tray_->isOpen(TrayPage::Meaning))
+        return fold_line_->clear();
+    const LettersSeen count = lettersSeen(*stamp);
+    fold_line_->setText(mayShowCandidates()
+                            ? tr("F11: what it can mean")
+                            : tr("What it can mean stays folded until you have gone through the "
+                                 "letters: %1 of %2.  F11 unfolds it now")
+                                  .arg(count.seen)
+                                  .arg(count.all));
+}
+
+void MainWindow::showOutlines()
+{
+    WorkSession* session = sitting_->session();
+    std::vector<vision::Quad> outlines;
+    if (session)
+        for (const StampWork& stamp : session->stamps())
+            outlines.push_back(stamp.outline.corners);
+    photo_view_->showOutlines(outlines, session ? session->current() : -1);
+}
+
+void MainWindow::showCandidates()
+{
+    const models::CandidateList* list = sitting_->candidates();
+    if (!list || !mayShowCandidates()) {
+        candidates_->clear();
+        filing_form_->showCandidates({});
+        return;
+    }
+    candidates_->showCandidates(*list);
+    filing_form_->showCandidates(*list);
+}
+
+bool MainWindow::mayShowCandidates() const
+{
+    WorkSession* session = sitting_->session();
+    const StampWork* stamp = session ? session->stamp() : nullptr;
+    return stamp && (stamp->gone_through || stamp->looked_ahead);
+}
+
+void MainWindow::lettersGoneThrough()
+{
+    if (tray_->isClosed())
+        tray_->open(TrayPage::Meaning, false);
+    else
+        trayChanged();
+}
+
+void MainWindow::openMeaning()
+{
+    if (WorkSession* session = sitting_->session())
+        session->setCandidatesInView(true, true);
+    toggleTray(TrayPage::Meaning);
+}
+
+// A key pressed again leads in, then out.
+void MainWindow::toggleTray(TrayPage page)
+{
+    if (tray_->isOpen(page) && tray_->holdsFocus()) {
+        tray_->close();
+        return;
+    }
+    tray_->open(page, true);
+    if (page == TrayPage::Archive)
+        archive_pane_->searchNow();
+}
+
+void MainWindow::trayChanged()
+{
+    if (tray_->isClosed()) {
+        stamp_view_->setFocus();
+    } else {
+        const bool large = tray_->page() == TrayPage::Photo;
+        const int whole = splitter_->height();
+        splitter_->setSizes(large ? QList<int>{whole * 2 / 5, whole * 3 / 5}
+                                  : QList<int>{whole * 3 / 5, whole * 2 / 5});
+    }
+    const bool in_view = tray_->isOpen(TrayPage::Meaning);
+    if (WorkSession* session = sitting_->session())
+        session->setCandidatesInView(in_view, false);
+    sitting_->followLetters(mayShowCandidates() && (in_view || tray_->isOpen(TrayPage::Filing)));
+    showFold();
+    showHints();
+}
+
+void MainWindow::escape()
+{
+    if (sitting_->stop())
+        return;
+    if (message_->isVisible())
+        message_->dismiss();
+    else if (!tray_->isClosed())
+        tray_->close();
+    stamp_view_->setFocus();
+}
+
+void MainWindow::undo(bool again)
+{
+    if (WorkSession* session = sitting_->session())
+        again ? session->undoStack()->redo() : session->undoStack()->undo();
+}
+
+void MainWindow::chooseFiles()
+{
+    std::vector<std::filesystem::path> files;
+    const QStringList chosen = QFileDialog::getOpenFileNames(
+        this, tr("Open photos"), QString(), tr("Photos (*.jpg *.jpeg *.png *.JPG *.JPEG *.PNG)"));
+    for (const QString& file : chosen)
+        files.emplace_back(file.toStdString());
+    openPhotos(files);
+}
+
+void MainWindow::file()
+{
+    WorkSession* session = sitting_->session();
+    if (!session || session->stamps().empty())
+        return message_->say(Tone::Note, tr("There is nothing to file yet; open a photo and read "
+                                            "a stamp first."));
+    session->setFields(filing_form_->fields());
+    guarded([&] {
+        sitting_->fileRecord(layerName());
+        tray_->close();
+    });
+}
+
+void MainWindow::takeMaker(const QString& maker_id)
+{
+    filing_form_->takeMaker(maker_id);
+    toggleTray(TrayPage::Filing);
+}
+
+void MainWindow::search(const models::FindQuery& query)
+{
+    guarded([&] { archive_pane_->showFound(sitting_->find(query)); });
+}
+
+void MainWindow::openFound(const QString& id)
+{
+    guarded([&] {
+        const auto item = sitting_->look(id.toStdString());
+        if (!item)
+            return;
+        tray_->close();
+        sitting_->openRecord(*item);
+    });
+}
+
+void MainWindow::moveOutline(int stamp, const vision::Quad& corners, int gesture)
+{
+    WorkSession* session = sitting_->session();
+    if (!session)
+        return;
+    const std::string& id = session->stamps().at(static_cast<std::size_t>(stamp)).id;
+    const RecordLink* record = sitting_->record();
+    if (record && record->view_of_stamp.count(id)) {
+        message_->say(Tone::Note, tr("A filed outline stays as it was filed; Ins adds another."));
+        photo_view_->showOutlines({}, -1);
+        showOutlines();
+        return;
+    }
+    guarded([&] { session->setOutline(stamp, corners, gesture); });
+}
+
+void MainWindow::showHints()
+{
+    const QString always = tr("F1 all keys");
+    QString hints =
+        tr("Enter right as it is    ? unsure    + faint    [ lost    ~ lost, no number"
+           "    ] restored    PgDn alternatives    Ctrl+S file    ");
+    if (tray_->holdsFocus()) {
+        switch (tray_->page()) {
+            case TrayPage::Photo:
+                hints =
+                    tr("Enter next corner    arrows move it    Shift ten    Ins add    Del "
+                       "take out    + nearer    F9 close    ");
+                break;
+            case TrayPage::ToRead:
+                hints = tr("arrows choose    Enter open    F10 close    ");
+                break;
+            case TrayPage::Meaning:
+                hints = tr("arrows choose    Enter take the maker    Esc back to the letters    ");
+                break;
+            case TrayPage::Archive:
+                hints = tr("type to find    Down to the records    Enter open    F12 close    ");
+                break;
+            case TrayPage::Filing:
+                hints = tr("Tab next field    Ctrl+S file    Esc back to the letters    ");
+                break;
+        }
+    }
+    hints_->setText(hints + always);
+}
+
+}  // namespace gui

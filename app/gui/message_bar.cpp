@@ -1,0 +1,93 @@
+#include "app/gui/message_bar.h"
+
+#include <QAccessible>
+#include <QHBoxLayout>
+#include <QLabel>
+#include <QPushButton>
+
+namespace gui {
+
+MessageBar::MessageBar(QWidget* parent)
+    : QFrame(parent), sign_(new QLabel), text_(new QLabel), answers_(new QHBoxLayout)
+{
+    setObjectName("messageBar");
+    text_->setObjectName("messageText");
+    text_->setWordWrap(true);
+    text_->setTextFormat(Qt::PlainText);
+    text_->setTextInteractionFlags(Qt::TextSelectableByMouse);
+    sign_->setAlignment(Qt::AlignCenter);
+    sign_->setMinimumWidth(fontMetrics().height() * 2);
+    auto layout = new QHBoxLayout(this);
+    layout->setContentsMargins(10, 6, 10, 6);
+    layout->addWidget(sign_);
+    layout->addWidget(text_, 1);
+    layout->addLayout(answers_);
+    hide();
+}
+
+QString MessageBar::sentence() const
+{
+    return isHidden() ? QString() : text_->text();
+}
+
+void MessageBar::clearAnswers()
+{
+    while (QLayoutItem* item = answers_->takeAt(0)) {
+        item->widget()->hide();
+        item->widget()->deleteLater();
+        delete item;
+    }
+}
+
+void MessageBar::show(Tone tone, const QString& sentence)
+{
+    clearAnswers();
+    sign_->setText(tone == Tone::Trouble ? "!" : "i");
+    QFont bold = font();
+    bold.setBold(true);
+    bold.setPointSizeF(font().pointSizeF() * 1.3);
+    sign_->setFont(bold);
+    QPalette colours = palette();
+    if (tone == Tone::Trouble)
+        colours.setColor(QPalette::WindowText, palette().color(QPalette::BrightText));
+    sign_->setPalette(colours);
+    text_->setText(sentence);
+    setAccessibleName(sentence);
+    setVisible(true);
+    QAccessibleEvent alert(this, QAccessible::Alert);
+    QAccessible::updateAccessibility(&alert);
+}
+
+void MessageBar::say(Tone tone, const QString& sentence)
+{
+    asking_ = false;
+    show(tone, sentence);
+}
+
+void MessageBar::ask(const QString& sentence, std::vector<Answer> answers)
+{
+    asking_ = true;
+    show(Tone::Note, sentence);
+    for (const Answer& answer : answers) {
+        auto button = new QPushButton(answer.label);
+        button->setAutoDefault(true);
+        connect(button, &QPushButton::clicked, this, [this, then = answer.then] {
+            dismiss();
+            then();
+        });
+        const bool first = answers_->count() == 0;
+        button->setObjectName(QString("answer%1").arg(answers_->count() + 1));
+        answers_->addWidget(button);
+        if (first)
+            button->setFocus(Qt::OtherFocusReason);
+    }
+}
+
+void MessageBar::dismiss()
+{
+    asking_ = false;
+    hide();
+    Q_EMIT dismissed();
+}
+
+}  // namespace gui

@@ -1,0 +1,67 @@
+#pragma once
+
+#include <cstddef>
+#include <filesystem>
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "app/flow/examine.h"
+#include "app/gui/reading_editor.h"
+#include "models/archive/records.h"
+
+namespace gui {
+
+// One stamp on the table: where it is, what the engines made of it, what the person made of that.
+struct StampWork {
+    std::string id;  // of this sitting; a UUID
+    vision::StampOutline outline;
+    std::shared_ptr<const flow::StampExamination> examined;  // null until examined
+    bool stale = false;                                      // the outline has changed since
+    models::Reading shown;  // the proposal with the person's cells in it
+    // Of the rectified picture in which the extents of `shown` are; none when nobody knows.
+    std::optional<cv::Matx33d> photo_from_rectified;
+    std::set<CellPlace> seen;   // letters the person has been at and left
+    bool gone_through = false;  // every letter once; stays true when cells come or go
+    bool looked_ahead = false;  // candidates were opened before the letters were gone through
+    bool read_in_view = false;  // a cell was changed while candidates were in view
+};
+
+// What the person says of the item when filing it; text as typed.
+struct FilingFields {
+    std::string accession_number, type_id, notes;
+    std::string maker_id, maker_name, mark;  // empty: no maker concluded
+    std::string date_edtf;
+    models::Certainty certainty = models::Certainty::Possible;
+    std::string reasons, engine_reasons;
+
+    bool operator==(const FilingFields&) const = default;
+};
+
+// Letters (spaces aside) gone through, and how many there are.
+struct LettersSeen {
+    std::size_t seen = 0, all = 0;
+};
+LettersSeen lettersSeen(const StampWork& stamp);
+
+// Whether the person has changed or confirmed anything in the letters.
+bool isTouched(const StampWork& stamp, const std::string& person);
+
+// The person's reading ready to be recorded: candidates in view or not, basis, layer. Nothing
+// when the person neither changed nor confirmed a cell.
+std::optional<models::Reading> filedReading(const StampWork& stamp, const std::string& person,
+                                            const std::string& read_at, const std::string& layer);
+
+// Takes a new examination in: the proposal replaces what was shown unless the person has worked
+// on the letters; then their cells stay, moved to where the same letters stand now.
+void takeExamination(StampWork& stamp, std::shared_ptr<const flow::StampExamination> examined,
+                     const std::string& person);
+
+// Cell extents and line boxes moved from one rectified picture of a stamp to another.
+models::Reading movedReading(const models::Reading& reading,
+                             const cv::Matx33d& photo_from_old_rectified,
+                             const cv::Matx33d& photo_from_new_rectified);
+
+}  // namespace gui

@@ -1,0 +1,24 @@
+#include "app/gui/share_delegate.h"
+
+#include <QPainter>
+
+#include "app/gui/candidate_model.h"
+#include "app/gui/look.h"
+
+namespace gui {
+
+void ShareDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
+                          const QModelIndex& index) const
+{
+    QStyledItemDelegate::paint(painter, option, index);
+    const Colours colours = coloursIn(option.palette);
+    const double share = index.data(CandidateModel::share_role).toDouble();
+    QRectF bar = QRectF(option.rect).adjusted(6, 0, -6, -2);
+    bar.setTop(bar.bottom() - 3);
+    const bool chosen = option.state.testFlag(QStyle::State_Selected);
+    painter->fillRect(bar, chosen ? colours.mark : colours.rule);
+    bar.setWidth(bar.width() * share);
+    painter->fillRect(bar, chosen ? colours.on_mark : colours.mark);
+}
+
+}  // namespace gui

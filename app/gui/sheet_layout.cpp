@@ -1,0 +1,125 @@
+#include "app/gui/sheet_layout.h"
+
+#include <algorithm>
+
+namespace gui {
+
+namespace {
+
+bool isPlaced(const models::Cell& cell)
+{
+    return cell.right_px > cell.left_px;
+}
+
+struct Span {
+    double left = 0, right = 0;
+};
+
+// Where each cell would like to be; cells without a place share the gap around them.
+std::vector<Span> wishes(const models::Line& line, double scale, double offset, double usual)
+{
+    const auto& cells = line.cells;
+    std::vector<Span> spans(cells.size());
+    double edge = offset + line.box_px.x * scale;
+    for (std::size_t i = 0; i < cells.size();) {
+        if (isPlaced(cells[i])) {
+            spans[i] = {offset + cells[i].left_px * scale, offset + cells[i].right_px * scale};
+            edge = spans[i].right;
+            ++i;
+            continue;
+        }
+        std::size_t next = i;
+        while (next < cells.size() && !isPlaced(cells[next]))
+            ++next;
+        const double count = static_cast<double>(next - i);
+        double each = usual;
+        if (next < cells.size())
+            each = std::clamp((offset + cells[next].left_px * scale - edge) / count, 0.0, usual);
+        for (; i < next; ++i, edge += each)
+            spans[i] = {edge, edge + each};
+    }
+    return spans;
+}
+
+// The least shifting that gives every cell its width and none its neighbour's place.
+void part(std::vector<Span>& spans, double least, double right_limit)
+{
+    double edge = 0;
+    for (Span& span : spans) {
+        const double middle = (span.left + span.right) / 2;
+        const double width = std::max(span.right - span.left, least);
+        span.left = std::max(middle - width / 2, edge);
+        span.right = std::max(span.left + least, middle + width / 2);
+        edge = span.left + least;
+    }
+    for (std::size_t i = 0; i + 1 < spans.size(); ++i)
+        spans[i].right = std::min(spans[i].right, spans[i + 1].left);
+    double limit = std::max(right_limit, least * static_cast<double>(spans.size()));
+    for (auto span = spans.rbegin(); span != spans.rend() && span->right > limit; ++span) {
+        span->right = limit;
+        span->left = std::min(span->left, limit - least);
+        limit = span->left;
+    }
+}
+
+std::vector<QRectF> cellRects(const models::Line& line, const SheetLayout& sheet,
+                              const SheetRoom& room, const QRectF& strip)
+{
+    const double count = static_cast<double>(std::max<std::size_t>(line.cells.size(), 1));
+    const double least = std::min(room.least_cell, room.width / count);
+    auto spans = wishes(line, sheet.scale, sheet.left, room.least_cell * 1.6);
+    part(spans, least, room.width);
+    std::vector<QRectF> rects;
+    for (const Span& span : spans)
+        rects.emplace_back(span.left, strip.top(), span.right - span.left, strip.height());
+    return rects;
+}
+
+double scaleOf(const QSizeF& rectified, std::size_t lines, const SheetRoom& room)
+{
+    const double full = (room.width - 2 * room.margin) / rectified.width();
+    const double strips = room.strip_height * static_cast<double>(std::max<std::size_t>(lines, 1));
+    const double fitting = (room.height - strips) / rectified.height();
+    return std::min(full, std::max(fitting, 0.6 * full));
+}
+
+}  // namespace
+
+SheetLayout layOutSheet(const QSizeF& rectified, const std::vector<models::Line>& lines,
+                        const SheetRoom& room)
+{
+    SheetLayout sheet;
+    if (rectified.isEmpty() || room.width <= 2 * room.margin)
+        return sheet;
+    sheet.scale = scaleOf(rectified, lines.size(), room);
+    sheet.left = (room.width - rectified.width() * sheet.scale) / 2;
+    double source_top = 0, y = 0;
+    const auto slice = [&](double source_bottom, QRectF& source, QRectF& picture) {
+        source = QRectF(0, source_top, rectified.width(), source_bottom - source_top);
+        picture =
+            QRectF(sheet.left, y, rectified.width() * sheet.scale, source.height() * sheet.scale);
+        source_top = source_bottom;
+        y += picture.height();
+    };
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        LineBand band;
+        const models::Box& box = lines[i].box_px;
+        double cut = source_top;
+        if (box.height > 0) {
+            cut = box.y + box.height;
+            const bool next_known = i + 1 < lines.size() && lines[i + 1].box_px.height > 0;
+            cut = next_known ? (cut + std::max(lines[i + 1].box_px.y, box.y)) / 2
+                             : cut + box.height * 0.12;
+        }
+        slice(std::clamp(cut, source_top, rectified.height()), band.source, band.picture);
+        band.strip = QRectF(0, y, room.width, room.strip_height);
+        y += room.strip_height;
+        band.cells = cellRects(lines[i], sheet, room, band.strip);
+        sheet.bands.push_back(std::move(band));
+    }
+    slice(rectified.height(), sheet.tail_source, sheet.tail_picture);
+    sheet.height = y;
+    return sheet;
+}
+
+}  // namespace gui

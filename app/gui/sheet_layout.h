@@ -1,0 +1,42 @@
+#pragma once
+
+#include <QRectF>
+#include <QSizeF>
+#include <vector>
+
+#include "models/reading.h"
+
+namespace gui {
+
+// Room there is for a stamp and its cells, in the window's own pixels.
+struct SheetRoom {
+    double width = 1000;
+    double height = 400;       // that is in view; more is scrolled to
+    double strip_height = 60;  // of one line's cells
+    double least_cell = 16;    // narrowest cell that can still be read
+    double margin = 12;        // left and right
+};
+
+// One line: a slice of the picture, its cells directly below it.
+struct LineBand {
+    QRectF source;   // of the rectified stamp
+    QRectF picture;  // where that slice is shown; empty where the line has no box
+    QRectF strip;
+    std::vector<QRectF> cells;  // inside the strip, left to right, never overlapping
+};
+
+struct SheetLayout {
+    double scale = 1;                  // window pixels a rectified pixel
+    double left = 0;                   // where rectified x = 0 is shown
+    std::vector<LineBand> bands;       // one a line; all slices together are the whole picture
+    QRectF tail_source, tail_picture;  // what of the picture is below the last line
+    double height = 0;
+};
+
+// Lays a stamp out at the full width, cut between its lines so that each cell stands under its
+// letter. A stamp that would not fit the height is made smaller, to six tenths at most, and then
+// scrolled. Cells without a place in the picture are set between their neighbours.
+SheetLayout layOutSheet(const QSizeF& rectified, const std::vector<models::Line>& lines,
+                        const SheetRoom& room);
+
+}  // namespace gui

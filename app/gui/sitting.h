@@ -1,0 +1,123 @@
+#pragma once
+
+#include <QObject>
+#include <QTimer>
+#include <deque>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/gui/draft.h"
+#include "app/gui/examine_worker.h"
+#include "app/gui/photo_queue.h"
+#include "app/gui/record_link.h"
+#include "app/gui/work_session.h"
+#include "models/archive/archive.h"
+
+namespace gui {
+
+struct SittingOptions {
+    MakeExaminer examiner;
+    std::filesystem::path archive_folder;
+    std::filesystem::path register_folder;  // only to tell which register was in use
+    std::string author;
+    models::Clock clock = models::utcNow;
+    int draft_pause_ms = 800;    // drafts are kept after this pause in the work
+    int rank_pause_ms = 120;     // candidates follow the letters after this pause
+    int outline_pause_ms = 500;  // a moved outline is read again after this pause
+};
+
+// One person's sitting at the table: the photos laid out, the work on each, the worker that reads
+// them, drafts and the archive. Knows no widget. Lives, and uses the archive, in one thread.
+class Sitting : public QObject {
+    Q_OBJECT
+
+public:
+    explicit Sitting(SittingOptions options, QObject* parent = nullptr);
+    ~Sitting() override;
+
+    PhotoQueue* queue() { return &queue_; }
+    int place() const { return place_; }  // of the photo in hand; -1 when there is none
+    WorkSession* session() const;         // nullptr while a photo is being read and without one
+    std::shared_ptr<const models::MakerRegister> known() const { return known_; }
+    // Of the readings as they stood when last ranked; nullptr until then.
+    const models::CandidateList* candidates() const;
+    const RecordLink* record() const;  // the filed record in hand; nullptr for new work
+    bool isBusy() const { return photo_ticket_ != 0 || !stamp_tickets_.empty(); }
+
+    void openPhotos(const std::vector<std::filesystem::path>& files);
+    void goTo(int place);
+    void step(int by);  // next or last photo, stopping at the ends
+    bool stop();        // false when nothing was being read
+    void followLetters(bool follow);
+
+    // Files the work in hand (or what was changed in a filed record) in one go.
+    //   layer  name of the layer in view
+    // Throws models::ArchiveError; nothing is filed then.
+    void fileRecord(const std::string& layer);
+    std::vector<models::FoundItem> find(const models::FindQuery& query);
+    std::optional<models::ItemRecord> look(const std::string& id);
+    // With a draft: as it was left when the record was last being corrected.
+    void openRecord(const models::ItemRecord& item, std::optional<Draft> draft = std::nullopt);
+
+    // What an earlier sitting left unfiled; troubles are said.
+    std::vector<Draft> earlierDrafts();
+    void takeUp(const std::vector<Draft>& drafts);
+    // Keeps drafts of all unfiled work now. Throws DraftError.
+    void keepDrafts();
+    std::vector<std::filesystem::path> unfiled() const;
+
+Q_SIGNALS:
+    void knownChanged();
+    void sessionChanged();
+    void candidatesChanged();
+    void progressed(const QString& stage, double done);
+    void idle();
+    void noted(const QString& sentence);
+    void troubled(const QString& sentence);
+
+private:
+    struct Place {  // the work on one photo
+        std::unique_ptr<WorkSession> session;
+        std::optional<RecordLink> record;
+        FilingFields filed_fields;
+        std::optional<Draft> draft;  // to be laid over the examination to come
+        bool from_draft = false;     // holds what an earlier sitting left unfiled
+    };
+    Place* current();
+    const Place* current() const;
+    bool isUnfiled(const Place& place) const;
+    models::Archive& archive();
+    void listen(int place, WorkSession* session);
+    void startReading(int place);
+    void takePhoto(int ticket, std::shared_ptr<const flow::Examination> examination);
+    void takeStamp(int ticket, std::shared_ptr<const flow::StampExamination> examination);
+    void takeCandidates(int ticket, std::shared_ptr<const models::CandidateList> candidates);
+    void takeTrouble(int ticket, const QString& sentence);
+    void takeStop(int ticket);
+    void layDraft(Place& place, const vision::Photo& photo, std::vector<StampWork>& stamps);
+    void sayWhatWasFound(const vision::Photo& photo, std::size_t stamps);
+    void readStaleStamps();
+    void rank();
+    void makeRoom();
+    void keepDraftsQuietly();
+
+    SittingOptions options_;
+    DraftFolder drafts_;
+    PhotoQueue queue_;
+    int place_ = -1;
+    std::map<int, Place> places_;
+    std::deque<int> recent_;  // places with a session, the latest last
+    std::optional<models::Archive> archive_;
+    std::shared_ptr<const models::MakerRegister> known_;
+    std::shared_ptr<const models::CandidateList> candidates_;
+    bool follow_ = false;
+    int photo_ticket_ = 0, rank_ticket_ = 0;
+    std::map<int, std::pair<int, std::string>> stamp_tickets_;  // ticket -> place and stamp
+    QTimer draft_pause_, rank_pause_, outline_pause_;
+    ExamineWorker worker_;  // last: it ends before what it reports to
+};
+
+}  // namespace gui

@@ -1,0 +1,256 @@
+#include "app/gui/stamp_view.h"
+
+#include <QInputMethodEvent>
+#include <QKeyEvent>
+#include <QPainter>
+#include <cmath>
+
+#include "app/gui/cell_strip.h"
+#include "app/gui/cell_words.h"
+#include "app/gui/letter_keys.h"
+#include "app/gui/look.h"
+#include "app/gui/picture.h"
+
+namespace gui {
+
+StampView::StampView(QWidget* parent) : QScrollArea(parent), sheet_(new QWidget)
+{
+    setObjectName("stampView");
+    setAccessibleName(tr("Letters of the stamp"));
+    setFocusPolicy(Qt::StrongFocus);
+    setAttribute(Qt::WA_InputMethodEnabled);
+    setFrameShape(QFrame::NoFrame);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    sheet_->setObjectName("stampSheet");
+    sheet_->installEventFilter(this);
+    setWidget(sheet_);
+}
+
+void StampView::showPicture(const cv::Mat& pixels)
+{
+    pixels_ = pixels;
+    scaled_ = {};
+    layOut();
+}
+
+void StampView::showLines(const std::vector<models::Line>& lines, const std::string& person)
+{
+    lines_ = lines;
+    person_ = person;
+    layOut();
+}
+
+void StampView::setPlace(CellPlace place)
+{
+    place_ = place;
+    showPlace();
+}
+
+void StampView::setEmptyWords(const QString& words)
+{
+    empty_words_ = words;
+    sheet_->update();
+}
+
+void StampView::layOut()
+{
+    SheetRoom room;
+    room.width = viewport()->width();
+    room.height = viewport()->height();
+    room.strip_height = CellStrip::heightFor(font());
+    room.least_cell = CellStrip::leastCellFor(font());
+    layout_ = layOutSheet(QSizeF(pixels_.cols, pixels_.rows), lines_, room);
+    sheet_->resize(viewport()->width(),
+                   std::max(viewport()->height(), static_cast<int>(std::ceil(layout_.height))));
+    const double ratio = devicePixelRatioF();
+    const cv::Size size(static_cast<int>(std::lround(pixels_.cols * layout_.scale * ratio)),
+                        static_cast<int>(std::lround(pixels_.rows * layout_.scale * ratio)));
+    if (!pixels_.empty() && scaled_.size() != QSize(size.width, size.height))
+        scaled_ = QPixmap::fromImage(pictureOf(pixels_, size));
+    while (strips_.size() < layout_.bands.size()) {
+        auto strip = new CellStrip(sheet_);
+        const std::size_t line = strips_.size();
+        connect(strip, &CellStrip::cellClicked, this, [this, line](std::size_t cell) {
+            setFocus(Qt::MouseFocusReason);
+            Q_EMIT placed({line, cell});
+        });
+        strip->show();
+        strips_.push_back(strip);
+    }
+    while (strips_.size() > layout_.bands.size()) {
+        strips_.back()->deleteLater();
+        strips_.back()->hide();
+        strips_.pop_back();
+    }
+    for (std::size_t i = 0; i < strips_.size(); ++i) {
+        const LineBand& band = layout_.bands[i];
+        std::vector<QRectF> rects;
+        for (const QRectF& cell : band.cells)
+            rects.push_back(cell.translated(-band.strip.left(), -band.strip.top()));
+        strips_[i]->setGeometry(band.strip.toAlignedRect());
+        strips_[i]->showLine(lines_[i], rects, person_);
+    }
+    showPlace();
+}
+
+void StampView::showPlace()
+{
+    for (std::size_t i = 0; i < strips_.size(); ++i)
+        strips_[i]->setInHand(
+            i == place_.line ? std::optional<std::size_t>(place_.cell) : std::nullopt, hasFocus());
+    if (place_.line < layout_.bands.size()) {
+        const LineBand& band = layout_.bands[place_.line];
+        const QRectF both = band.picture.united(band.strip);
+        ensureVisible(static_cast<int>(both.center().x()), static_cast<int>(both.top()), 0, 0);
+        ensureVisible(static_cast<int>(both.center().x()), static_cast<int>(band.strip.bottom()), 0,
+                      0);
+        const auto& cells = lines_[place_.line].cells;
+        setAccessibleDescription(place_.cell < cells.size()
+                                     ? cellSentence(cells[place_.cell], person_)
+                                     : tr("after the last letter"));
+    }
+    sheet_->update();
+}
+
+void StampView::paintSheet(QWidget* sheet)
+{
+    const Colours colours = coloursIn(palette());
+    QPainter painter(sheet);
+    painter.setRenderHint(QPainter::SmoothPixmapTransform);
+    painter.fillRect(sheet->rect(), colours.table);
+    if (scaled_.isNull()) {
+        painter.setPen(colours.ink);
+        painter.drawText(sheet->rect().adjusted(24, 24, -24, -24),
+                         Qt::AlignCenter | Qt::TextWordWrap, empty_words_);
+        return;
+    }
+    const double ratio = scaled_.width() / (pixels_.cols * layout_.scale);
+    const auto paint = [&](const QRectF& source, const QRectF& target) {
+        const double step = layout_.scale * ratio;
+        painter.drawPixmap(target, scaled_,
+                           QRectF(0, source.top() * step, scaled_.width(), source.height() * step));
+    };
+    for (const LineBand& band : layout_.bands)
+        paint(band.source, band.picture);
+    paint(layout_.tail_source, layout_.tail_picture);
+    paintInHand(painter);
+}
+
+// Brackets around the letter in the picture that belongs to the cell in hand.
+void StampView::paintInHand(QPainter& painter) const
+{
+    if (place_.line >= layout_.bands.size() || place_.cell >= lines_[place_.line].cells.size())
+        return;
+    const models::Line& line = lines_[place_.line];
+    const models::Cell& cell = line.cells[place_.cell];
+    if (cell.right_px <= cell.left_px || line.box_px.height <= 0)
+        return;
+    const LineBand& band = layout_.bands[place_.line];
+    const double top = band.picture.top() + (line.box_px.y - band.source.top()) * layout_.scale;
+    const double left = layout_.left + cell.left_px * layout_.scale;
+    const double right = layout_.left + cell.right_px * layout_.scale;
+    const double bottom = std::min(top + line.box_px.height * layout_.scale, band.picture.bottom());
+    painter.setPen(QPen(coloursIn(palette()).hand, 2));
+    const double leg = std::min(10.0, (bottom - top) / 4);
+    for (const double x : {left, right}) {
+        painter.drawLine(QPointF(x, top), QPointF(x, top + leg));
+        painter.drawLine(QPointF(x, bottom - leg), QPointF(x, bottom));
+    }
+}
+
+void StampView::clickSheet(const QPointF& position)
+{
+    setFocus(Qt::MouseFocusReason);
+    for (std::size_t i = 0; i < layout_.bands.size(); ++i) {
+        const LineBand& band = layout_.bands[i];
+        if (!band.picture.contains(position))
+            continue;
+        std::size_t cell = band.cells.size();
+        for (std::size_t k = band.cells.size(); k-- > 0;)
+            if (position.x() < band.cells[k].right())
+                cell = k;
+        Q_EMIT placed({i, cell});
+    }
+}
+
+bool StampView::eventFilter(QObject* watched, QEvent* event)
+{
+    if (watched == sheet_ && event->type() == QEvent::Paint) {
+        paintSheet(sheet_);
+        return true;
+    }
+    if (watched == sheet_ && event->type() == QEvent::MouseButtonPress)
+        clickSheet(static_cast<QMouseEvent*>(event)->position());
+    return QScrollArea::eventFilter(watched, event);
+}
+
+bool StampView::event(QEvent* event)
+{
+    // The letters come before the window's own shortcuts.
+    if (event->type() == QEvent::ShortcutOverride &&
+        letterKey(*static_cast<QKeyEvent*>(event), as_it_is_)) {
+        event->accept();
+        return true;
+    }
+    return QScrollArea::event(event);
+}
+
+void StampView::keyPressEvent(QKeyEvent* event)
+{
+    const auto key = letterKey(*event, as_it_is_);
+    if (!key) {
+        event->ignore();
+        return;
+    }
+    as_it_is_ = key->as_it_is;
+    if (key->edit)
+        Q_EMIT edited(*key->edit);
+    else if (key->move)
+        Q_EMIT moved(*key->move);
+    else if (!key->text.isEmpty())
+        Q_EMIT typed(key->text);
+}
+
+void StampView::inputMethodEvent(QInputMethodEvent* event)
+{
+    if (!event->commitString().isEmpty())
+        Q_EMIT typed(event->commitString());
+    event->accept();
+}
+
+QVariant StampView::inputMethodQuery(Qt::InputMethodQuery query) const
+{
+    if (query == Qt::ImEnabled)
+        return true;
+    if (query == Qt::ImCursorRectangle && place_.line < strips_.size())
+        return strips_[place_.line]->geometry();
+    return QScrollArea::inputMethodQuery(query);
+}
+
+void StampView::resizeEvent(QResizeEvent* event)
+{
+    QScrollArea::resizeEvent(event);
+    layOut();
+}
+
+void StampView::focusInEvent(QFocusEvent* event)
+{
+    QScrollArea::focusInEvent(event);
+    showPlace();
+}
+
+void StampView::focusOutEvent(QFocusEvent* event)
+{
+    QScrollArea::focusOutEvent(event);
+    as_it_is_ = false;
+    showPlace();
+}
+
+void StampView::changeEvent(QEvent* event)
+{
+    QScrollArea::changeEvent(event);
+    if (event->type() == QEvent::FontChange)
+        layOut();
+}
+
+}  // namespace gui

@@ -1,0 +1,59 @@
+#include "app/gui/tray.h"
+
+#include <QApplication>
+#include <QLabel>
+#include <QStackedWidget>
+#include <QVBoxLayout>
+
+namespace gui {
+
+Tray::Tray(QWidget* parent) : QFrame(parent), title_(new QLabel), pages_(new QStackedWidget)
+{
+    setObjectName("tray");
+    title_->setObjectName("trayTitle");
+    auto layout = new QVBoxLayout(this);
+    layout->setContentsMargins(12, 6, 12, 8);
+    layout->setSpacing(5);
+    layout->addWidget(title_);
+    layout->addWidget(pages_, 1);
+    hide();
+}
+
+void Tray::addPage(TrayPage page, const QString& title, QWidget* widget)
+{
+    known_[page] = {title, widget};
+    pages_->addWidget(widget);
+}
+
+void Tray::open(TrayPage page, bool take_focus)
+{
+    const auto& [title, widget] = known_.at(page);
+    page_ = page;
+    title_->setText(title);
+    pages_->setCurrentWidget(widget);
+    show();
+    if (take_focus)
+        widget->setFocus(Qt::OtherFocusReason);
+    Q_EMIT changed();
+}
+
+void Tray::close()
+{
+    hide();
+    Q_EMIT changed();
+}
+
+bool Tray::holdsFocus() const
+{
+    const QWidget* focus = QApplication::focusWidget();
+    return !isHidden() && focus && isAncestorOf(focus);
+}
+
+void Tray::setTitle(TrayPage page, const QString& title)
+{
+    known_.at(page).first = title;
+    if (page_ == page)
+        title_->setText(title);
+}
+
+}  // namespace gui
