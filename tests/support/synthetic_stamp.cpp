@@ -56,6 +56,8 @@ StampTruth truthOf(const Typeset& face, const cv::Matx33d& photo_from_cover)
 struct Pressed {
     cv::Mat density;
     cv::Vec3b colour_bgr;
+    Typeset face;
+    cv::Matx33d photo_from_cover;
     StampTruth truth;
 };
 
@@ -71,20 +73,39 @@ Pressed pressStamp(const Surface& surface, const Layout& layout, const StampOpti
     const cv::Matx23d placed = surfaceFromCover(layout, stamp, face);
     const cv::Matx33d surface_from_cover(placed(0, 0), placed(0, 1), placed(0, 2), placed(1, 0),
                                          placed(1, 1), placed(1, 2), 0, 0, 1);
-    return {pressInk(surface, face, placed, text.letter_px, pad, seed + 1), pad.colour_bgr,
-            truthOf(face, layout.photoFromSurface() * surface_from_cover)};
+    const cv::Matx33d photo_from_cover = layout.photoFromSurface() * surface_from_cover;
+    return {pressInk(surface, face, placed, text.letter_px, pad, seed + 1), pad.colour_bgr, face,
+            photo_from_cover, truthOf(face, photo_from_cover)};
 }
 
-// How much of each letter's place is still in sight.
-void tellSight(StampTruth& truth, const cv::Mat& in_sight)
+double meanWithin(const Quad& quad, const cv::Mat& values)
 {
-    for (LineTruth& line : truth.lines)
-        for (LetterTruth& letter : line.letters) {
-            std::vector<cv::Point> corners(letter.corners.begin(), letter.corners.end());
-            cv::Mat place = cv::Mat::zeros(in_sight.size(), CV_8UC1);
-            cv::fillConvexPoly(place, corners, 255);
-            letter.in_sight = cv::mean(in_sight, place)[0];
+    const std::vector<cv::Point> corners(quad.begin(), quad.end());
+    cv::Mat place = cv::Mat::zeros(values.size(), CV_8UC1);
+    cv::fillConvexPoly(place, corners, 255);
+    return cv::mean(values, place)[0];
+}
+
+// How much of each letter's place is still in sight, and what that leaves of the outline.
+StampTruth seenTruth(const Pressed& stamp, const cv::Mat& in_sight)
+{
+    StampTruth truth = stamp.truth;
+    bool all = true;
+    cv::Rect2d left;
+    for (std::size_t i = 0; i < truth.lines.size(); ++i)
+        for (std::size_t k = 0; k < truth.lines[i].letters.size(); ++k) {
+            LetterTruth& letter = truth.lines[i].letters[k];
+            letter.in_sight = meanWithin(letter.corners, in_sight);
+            const cv::Rect2d& box = stamp.face.lines[i].letters[k].box;
+            if (letter.in_sight < 0.5)
+                all = false;
+            else
+                left = left.empty() ? box : left | box;
         }
+    const cv::Rect2d bounds = stamp.face.bounds;
+    left = {left.x, bounds.y, left.width, bounds.height};
+    truth.in_sight = all ? truth.outline : quadOf(left, stamp.photo_from_cover);
+    return truth;
 }
 
 // The piece on its table, in linear light.
@@ -150,10 +171,8 @@ DrawnPhoto drawPhoto(const SceneOptions& options)
 
     DrawnPhoto photo;
     const cv::Mat sight_seen = toPhoto(in_sight, layout, options.size_px);
-    for (Pressed& stamp : stamps) {
-        tellSight(stamp.truth, sight_seen);
-        photo.stamps.push_back(stamp.truth);
-    }
+    for (const Pressed& stamp : stamps)
+        photo.stamps.push_back(seenTruth(stamp, sight_seen));
     cv::Mat scene = sceneLight(surface, mask, layout, options);
     cv::RNG random(options.seed + 8);
     unevenLight(scene, options.light, random);

@@ -96,7 +96,8 @@ struct LineTruth {
 };
 
 struct StampTruth {
-    Quad outline;       // around its lines and frame
+    Quad outline;       // around its lines and frame, hidden parts too
+    Quad in_sight;      // the same, less what is hidden on the left and right; outline if all is
     double up_deg = 0;  // how far its up is turned clockwise from the photo's, 0 <= x < 360
     std::vector<LineTruth> lines;
 };

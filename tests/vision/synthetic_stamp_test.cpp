@@ -209,6 +209,9 @@ TEST_CASE("A hem hides what lies under it", "[vision][synthetic]")
     CHECK(letters.back().in_sight < 0.01);
     CHECK(inkIn(photo, letters.front().corners) > 0.2);
     CHECK(inkIn(photo, letters.back().corners) < 0.01);
+    const Quad &whole = photo.stamps[0].outline, &seen = photo.stamps[0].in_sight;
+    CHECK(seen[1].x < whole[1].x - 30);
+    CHECK(std::abs(seen[1].x - (260 + 30)) < 25);  // the hem, to within a letter
 }
 
 TEST_CASE("A smudge and a second impression spread the ink", "[vision][synthetic]")

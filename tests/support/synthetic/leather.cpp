@@ -45,8 +45,8 @@ Surface leather(cv::Size size, const LeatherOptions& options)
     cv::RNG random(options.seed);
     const cv::Mat bend_x = smoothNoise(size, options.grain_px * 5, random);
     const cv::Mat bend_y = smoothNoise(size, options.grain_px * 5, random);
-    const cv::Mat mottle = smoothNoise(size, options.grain_px * 14, random);
-    const cv::Mat worn = smoothNoise(size, options.grain_px * 30, random, 2);
+    const cv::Mat mottle = smoothNoise(size, options.grain_px * 9, random, 1.6);
+    const cv::Mat worn = smoothNoise(size, options.grain_px * 45, random, 2.5);
     const cv::Mat fine = smoothNoise(size, 1.4, random);
     const auto grain = static_cast<float>(options.grain_px);
     const auto uneven = static_cast<float>(options.unevenness);
@@ -67,8 +67,8 @@ Surface leather(cv::Size size, const LeatherOptions& options)
         surface.take.at<float>(y, x) = 0.55F + 0.45F * dome;
         const float shade = (0.78F + 0.22F * dome) *
                             std::max(0.2F, 1 +
-                                               uneven * (0.16F * mottle.at<float>(y, x) +
-                                                         0.30F * wear + 0.14F * (cell.own - 0.5F)) +
+                                               uneven * (0.07F * mottle.at<float>(y, x) +
+                                                         0.24F * wear + 0.14F * (cell.own - 0.5F)) +
                                                0.03F * fine.at<float>(y, x));
         cv::Vec3f& albedo = surface.albedo.at<cv::Vec3f>(y, x);
         albedo = colour * shade;
