@@ -66,7 +66,7 @@ FilingForm::FilingForm(QWidget* parent)
     build();
     fillMakers({});
     const auto changed = [this] {
-        check();
+        showTrouble();
         if (!filling_)
             Q_EMIT fieldsChanged();
     };
@@ -191,7 +191,7 @@ void FilingForm::showFields(const FilingFields& fields)
     certainty_->setCurrentIndex(static_cast<int>(fields.certainty));
     reasons_->setPlainText(QString::fromStdString(fields.reasons));
     filling_ = false;
-    check();
+    showTrouble();
 }
 
 FilingFields FilingForm::fields() const
@@ -219,18 +219,21 @@ void FilingForm::setFilable(bool filable, const QString& why_not)
 {
     filable_ = filable;
     why_not_ = why_not;
-    check();
+    showTrouble();
 }
 
-void FilingForm::check()
+QString FilingForm::trouble() const
 {
     const std::string date = date_->text().trimmed().toStdString();
-    const bool dated = date.empty() || models::edtfYearBounds(date).has_value();
-    QString words = filable_ ? QString() : why_not_;
-    if (!dated)
-        words = tr("This date is not EDTF: write 1940, 194X, 1940?, [1940,1946] or 1938/1940.");
-    trouble_->setText(words);
-    file_->setEnabled(filable_ && dated);
+    if (!date.empty() && !models::edtfYearBounds(date))
+        return tr("This date is not EDTF: write 1940, 194X, 1940?, [1940,1946] or 1938/1940.");
+    return filable_ ? QString() : why_not_;
+}
+
+void FilingForm::showTrouble()
+{
+    trouble_->setText(trouble());
+    file_->setEnabled(trouble().isEmpty());
 }
 
 }  // namespace gui

@@ -30,6 +30,8 @@ public:
     FilingFields fields() const;
     void takeMaker(const QString& maker_id);
     void setFilable(bool filable, const QString& why_not);
+    // Why the record cannot be filed as it stands; empty when it can.
+    QString trouble() const;
 
 Q_SIGNALS:
     void fieldsChanged();
@@ -39,7 +41,7 @@ private:
     void build();
     void fillMakers(const QString& chosen);
     void proposeDate();
-    void check();
+    void showTrouble();
 
     std::shared_ptr<const models::MakerRegister> known_;
     models::CandidateList candidates_;

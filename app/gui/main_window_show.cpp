@@ -238,6 +238,8 @@ void MainWindow::file()
     if (!session || session->stamps().empty())
         return message_->say(Tone::Note, tr("There is nothing to file yet; open a photo and read "
                                             "a stamp first."));
+    if (!filing_form_->trouble().isEmpty())
+        return message_->say(Tone::Trouble, filing_form_->trouble());
     session->setFields(filing_form_->fields());
     guarded([&] {
         sitting_->fileRecord(layerName());

@@ -1,0 +1,36 @@
+#pragma once
+
+#include <atomic>
+#include <filesystem>
+#include <memory>
+#include <mutex>
+#include <string>
+#include <vector>
+
+#include "app/gui/examiner.h"
+
+namespace gui_tests {
+
+// What a made-up examiner is told to do, and what was asked of it. Shared with its thread.
+struct FakeScript {
+    std::atomic<bool> hold{false};  // examinations wait until it is off, or a stop is asked for
+    std::atomic<int> photos_examined{0}, stamps_examined{0}, rankings{0};
+    std::atomic<int> stopped{0};  // examinations that ended by a stop
+    std::vector<std::vector<std::string>> stamps{{"HART LTD", "1938"}};  // lines read, a stamp each
+
+    std::mutex guard;  // of what follows
+    std::vector<vision::StampOutline> outlines_seen;
+    std::vector<std::string> texts_ranked;  // all lines of a request joined by " / "
+};
+
+// Loads photos as the program does, "finds" the script's stamps one below the other, and "reads"
+// its letters, each 40 px wide and 60 px high. Ranks two makers: the first is likelier the more
+// the readings say HART.
+gui::MakeExaminer fakeExaminer(std::shared_ptr<FakeScript> script);
+
+// A picture for it: 640 x 480, letters drawn where the examiner says they stand.
+std::filesystem::path drawPhoto(const std::filesystem::path& folder, const std::string& name,
+                                const std::vector<std::vector<std::string>>& stamps = {
+                                    {"HART LTD", "1938"}});
+
+}  // namespace gui_tests
