@@ -14,6 +14,7 @@ constexpr double case_share = 0.05;  // h written for H, or set in another case
 // Of what the named alternatives leave over, how much goes to their look-alikes; the rest to all.
 constexpr double look_alike_share = 0.7;
 constexpr double characters_on_marks = 80;
+constexpr const char* unknown_letter = "\xEF\xBF\xBD";  // U+FFFD
 
 const std::vector<std::string>& markLetters()
 {
@@ -149,6 +150,9 @@ std::vector<CellWeights> weighCells(const std::vector<Cell>& cells, const Letter
         if (!weights.unread) {
             weights.of_letter = letterWeights(cell, ids, confusions);
             weighCommonLetters(weights, cell, confusions);
+            for (std::size_t id = 0; id < ids.size(); ++id)
+                if (ids.letter(id) == unknown_letter)
+                    weights.of_letter[id] = weights.other;
         }
         all.push_back(std::move(weights));
     }
@@ -157,18 +161,18 @@ std::vector<CellWeights> weighCells(const std::vector<Cell>& cells, const Letter
 
 double otherTextShare(const std::string& letter)
 {
-    // Digits fill half of such text, letters a third. Common practice, no source.
+    // Digits fill more than half of such text, letters a sixth. Common practice, no source.
     if (letter.size() != 1)
         return 0.0005;
     const char c = letter[0];
     if (c >= '0' && c <= '9')
-        return 0.05;
+        return 0.06;
     if (c == ' ')
         return 0.06;
     if (c == '.' || c == '/')
         return 0.03;
     if (c >= 'A' && c <= 'Z')
-        return 0.012;
+        return 0.006;
     return c >= 'a' && c <= 'z' ? 0.001 : 0.005;
 }
 

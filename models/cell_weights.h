@@ -41,6 +41,7 @@ struct CellWeights {
 };
 
 // The weights of a line's cells for the letters of `ids` (those known when it is called).
+// The letter U+FFFD (one that a register could not read either) fits every cell as other text does.
 // A restored cell was not read: it weighs as a lost one. A clear letter leaves room for a slip, a
 // doubtful one for its look-alikes.
 std::vector<CellWeights> weighCells(const std::vector<Cell>& cells, const LetterIds& ids,

@@ -130,7 +130,10 @@ std::optional<YearBounds> boundsOf(const DateMask& mask)
 {
     YearBounds bounds;
     bounds.soft = mask.soft;
-    for (int year = 0; year <= 9999; ++year) {
+    const bool year_is_read = mask.year.find('X') == std::string::npos;
+    const int first = year_is_read ? std::stoi(mask.year) : 0;
+    const int last = year_is_read ? first : 9999;
+    for (int year = first; year <= last; ++year) {
         if (!fits(mask.year, fourDigits(year)) || !happensIn(year, mask))
             continue;
         if (!bounds.first)

@@ -1,0 +1,108 @@
+#include "models/candidates.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+#include "models/candidate_reasons.h"
+#include "models/compiled_register.h"
+#include "models/edtf.h"
+#include "models/maker_posterior.h"
+#include "models/stamp_evidence.h"
+
+namespace models {
+
+namespace {
+
+constexpr std::size_t most_years = 10;
+constexpr double edtf_share = 0.95;
+constexpr double least_year = 1e-4;  // a year less likely is not listed
+
+void checkOptions(const CandidateOptions& options)
+{
+    if (!(options.unknown_prior > 0 && options.unknown_prior < 1))
+        throw std::invalid_argument("CandidateOptions.unknown_prior must be above 0 and below 1");
+}
+
+// Likeliest first.
+std::vector<YearShare> yearShares(const MakerPosterior& maker, const YearRange& range)
+{
+    std::vector<YearShare> shares;
+    for (std::size_t y = 0; y < maker.years.size(); ++y)
+        shares.push_back({range.first + static_cast<int>(y), maker.years[y]});
+    std::stable_sort(shares.begin(), shares.end(), [](const YearShare& a, const YearShare& b) {
+        return a.probability > b.probability;
+    });
+    return shares;
+}
+
+std::string smallestSet(const std::vector<YearShare>& shares)
+{
+    std::vector<int> years;
+    double sum = 0;
+    for (const YearShare& share : shares) {
+        if (sum >= edtf_share)
+            break;
+        years.push_back(share.year);
+        sum += share.probability;
+    }
+    return simplestEdtf(years);
+}
+
+Candidate candidateOf(const MakerPosterior& maker, const MakerRegister& known,
+                      const CompiledRegister& compiled, bool dated)
+{
+    Candidate candidate;
+    candidate.maker_id = known.makers[maker.maker].maker_id;
+    candidate.maker = known.makers[maker.maker].name;
+    if (maker.has_marks)
+        candidate.mark = compiled.marks[maker.best_mark].text;
+    candidate.probability = maker.probability;
+    if (!dated)
+        return candidate;
+    candidate.years = yearShares(maker, compiled.range);
+    candidate.edtf = smallestSet(candidate.years);
+    if (candidate.years.size() > most_years)
+        candidate.years.resize(most_years);
+    while (candidate.years.size() > 1 && candidate.years.back().probability < least_year)
+        candidate.years.pop_back();
+    return candidate;
+}
+
+}  // namespace
+
+CandidateList rankCandidates(const ItemEvidence& evidence, const MakerRegister& known,
+                             const CandidateOptions& options)
+{
+    checkOptions(options);
+    const ItemType* type = evidence.type_id.empty() ? nullptr : known.itemType(evidence.type_id);
+    if (!evidence.type_id.empty() && !type)
+        throw std::invalid_argument("the item type '" + evidence.type_id +
+                                    "' is not in the register");
+    CandidateList list;
+    if (known.makers.empty())
+        return list;
+    const CompiledRegister compiled(known);
+    std::vector<StampEvidence> stamps;
+    for (const Reading& reading : evidence.stamps)
+        stamps.emplace_back(reading, compiled);
+    const Posterior posterior = weighMakers(stamps, known, compiled, type, options);
+
+    std::vector<const MakerPosterior*> ranked;
+    for (const MakerPosterior& maker : posterior.makers)
+        ranked.push_back(&maker);
+    std::stable_sort(ranked.begin(), ranked.end(),
+                     [](const auto* a, const auto* b) { return a->probability > b->probability; });
+    list.unknown_maker = posterior.unknown_maker;
+    for (std::size_t i = 0; i < ranked.size(); ++i) {
+        if (i >= options.most) {
+            list.other_makers += ranked[i]->probability;
+            continue;
+        }
+        list.candidates.push_back(candidateOf(*ranked[i], known, compiled, posterior.has_dates));
+        list.candidates.back().reasons =
+            reasonsFor(*ranked[i], posterior, evidence, stamps, known, compiled, options);
+    }
+    return list;
+}
+
+}  // namespace models

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "models/cell_weights.h"
+#include "models/letter_model.h"
+#include "models/maker_register.h"
+#include "models/text_alignment.h"
+#include "models/year_weights.h"
+
+// A register made ready for ranking: texts as letter numbers, years as weights.
+namespace models {
+
+struct CompiledSpelling {
+    MatchText text;
+    double share = 1;
+};
+
+struct CompiledMark {
+    std::size_t maker = 0;  // index into the register's makers
+    std::string text;       // in the typed notation, as the register has it
+    std::string from, to;   // when it was used; the maker's years where the register says none
+    std::vector<CompiledSpelling> spellings;
+    std::vector<double> years;  // softYears of from and to
+};
+
+struct CompiledRegister {
+    explicit CompiledRegister(const MakerRegister& known);
+
+    YearRange range;
+    LetterIds ids;
+    std::vector<CompiledMark> marks;  // text marks, devices, and codes that mean a maker
+    std::vector<std::vector<std::size_t>> marks_of_maker;
+    std::vector<MatchText> other_texts;  // inspectors' codes, quarters, sizes, type names
+    LetterModel letter_model;
+
+private:
+    void addMark(const MakerRegister& known, const std::string& maker_id, const Mark& mark);
+    void addOtherTexts(const MakerRegister& known);
+};
+
+}  // namespace models

@@ -1,0 +1,218 @@
+#include "models/line_evidence.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "models/date_forms.h"
+
+namespace models {
+
+namespace {
+
+// Shares of what a line without a mark holds. Common practice, no source.
+constexpr double line_is_date = 0.35, line_is_known_text = 0.15, line_is_wordy = 0.03;
+constexpr double mark_line_has_date = 0.2;
+// A mark fills its line, or other text stands before or behind it.
+constexpr double fills_its_end = 0.8;
+// The same of a date, in parts of other text of the same length (one length in ten).
+constexpr double length_share = 0.1;
+constexpr double date_alone = 0.5 / length_share, date_at_an_end = 0.2, date_within = 0.05;
+constexpr double one_mark_length = 0.05;  // share of one length among those of unknown marks
+// That a line's end is gone, by what is known of it.
+constexpr double cut_when_unknown = 0.1, cut_when_seen = 0.8;
+// A date on a stamp is not always the year made: inspected later, patterned before.
+constexpr double date_is_later = 0.012, date_is_earlier = 0.004, fading = 0.6;
+constexpr std::size_t most_dates = 6;
+constexpr double insert_rate = 0.02;  // as MatchOptions has it
+
+double cutShare(LineEnd end)
+{
+    if (end == LineEnd::Complete)
+        return 0;
+    return end == LineEnd::CutOff ? cut_when_seen : cut_when_unknown;
+}
+
+// Lets a printed year stand for one made some years before or after.
+std::vector<double> softened(const std::vector<double>& odds)
+{
+    std::vector<double> soft(odds.size());
+    double later = 0, earlier = 0;
+    for (std::size_t i = odds.size(); i-- > 0;) {
+        soft[i] = (1 - date_is_later - date_is_earlier) * odds[i] + date_is_later * later;
+        later = fading * later + (1 - fading) * odds[i];
+    }
+    for (std::size_t i = 0; i < odds.size(); ++i) {
+        soft[i] += date_is_earlier * earlier;
+        earlier = fading * earlier + (1 - fading) * odds[i];
+    }
+    return soft;
+}
+
+// P(cells | this text among them) / P(cells | other text).
+double textOdds(const std::vector<AlignedCell>& cells, const MatchText& text,
+                const AlignmentPlan& plan)
+{
+    static const GapRates rates(insert_rate);
+    return std::exp(logAlignmentSum(cells, text, plan, rates)) / length_share;
+}
+
+double placeShare(std::size_t first_cell, std::size_t end_cell, std::size_t cells)
+{
+    const bool at_start = first_cell == 0, at_end = end_cell == cells;
+    if (at_start && at_end)
+        return date_alone;
+    return at_start || at_end ? date_at_an_end : date_within;
+}
+
+}  // namespace
+
+LineEvidence::LineEvidence(const Line& line, const CompiledRegister& known, Dates dates)
+    : known_(known), weights_(weighCells(line.cells, known.ids, ConfusionTable::published()))
+{
+    const GapRates rates(insert_rate);
+    for (const CellWeights& cell : weights_)
+        cells_.push_back({&cell, cell.other, strayWeight(cell, rates) / cell.other});
+    if (dates == Dates::Looked)
+        findPlaces(line);
+    whole_ = weighStretch(line, 0, cells_.size());
+    for (const DatePlace& date : dates_) {
+        left_.push_back(weighStretch(line, 0, date.first_cell));
+        right_.push_back(weighStretch(line, date.end_cell, cells_.size()));
+    }
+    const double rest = 1 - line_is_date - line_is_known_text - line_is_wordy;
+    const double undated =
+        rest + line_is_wordy * whole_.unknown_odds + line_is_known_text * otherTextsOdds(line);
+    without_mark_.assign(known.range.size(), undated);
+    for (const DatePlace& date : dates_)
+        for (std::size_t y = 0; y < without_mark_.size(); ++y)
+            without_mark_[y] += line_is_date *
+                                placeShare(date.first_cell, date.end_cell, cells_.size()) *
+                                date.odds[y];
+}
+
+void LineEvidence::findPlaces(const Line& line)
+{
+    for (const DateInstance& instance : findDates(line)) {
+        const auto same = std::find_if(dates_.begin(), dates_.end(), [&](const DatePlace& place) {
+            return place.first_cell == instance.first_cell && place.end_cell == instance.end_cell;
+        });
+        DatePlace& place = same != dates_.end() ? *same : dates_.emplace_back();
+        place.first_cell = instance.first_cell;
+        place.end_cell = instance.end_cell;
+        place.odds.resize(known_.range.size(), 0);
+        for (std::size_t y = 0; y < place.odds.size(); ++y)
+            place.odds[y] += instance.odds(known_.range.first + static_cast<int>(y));
+    }
+    const auto best = [](const DatePlace& place) {
+        return *std::max_element(place.odds.begin(), place.odds.end());
+    };
+    std::sort(dates_.begin(), dates_.end(),
+              [&](const DatePlace& a, const DatePlace& b) { return best(a) > best(b); });
+    if (dates_.size() > most_dates)
+        dates_.resize(most_dates);
+    while (!dates_.empty() && best(dates_.back()) < 0.01 * best(dates_.front()))
+        dates_.pop_back();
+    for (DatePlace& place : dates_)
+        place.odds = softened(place.odds);
+}
+
+LineEvidence::Stretch LineEvidence::weighStretch(const Line& line, std::size_t first_cell,
+                                                 std::size_t end_cell) const
+{
+    Stretch stretch;
+    stretch.first_cell = first_cell;
+    stretch.end_cell = end_cell;
+    stretch.mark_odds.assign(known_.marks.size(), 0);
+    if (first_cell >= end_cell)
+        return stretch;
+    const AlignmentPlan plan = planFor(line, first_cell, end_cell);
+    const std::vector<AlignedCell> cells(cells_.begin() + static_cast<long>(first_cell),
+                                         cells_.begin() + static_cast<long>(end_cell));
+    for (std::size_t i = 0; i < known_.marks.size(); ++i)
+        for (const CompiledSpelling& spelling : known_.marks[i].spellings)
+            stretch.mark_odds[i] += spelling.share * textOdds(cells, spelling.text, plan);
+    stretch.unknown_odds =
+        known_.letter_model.odds(weights_, first_cell, end_cell) * one_mark_length / length_share;
+    return stretch;
+}
+
+AlignmentPlan LineEvidence::planFor(const Line& line, std::size_t first_cell,
+                                    std::size_t end_cell) const
+{
+    const std::size_t n = end_cell - first_cell;
+    AlignmentPlan plan;
+    const double within = (1 - fills_its_end) / static_cast<double>(n + 1);
+    plan.entry.assign(n + 1, within);
+    plan.exit.assign(n + 1, within);
+    plan.entry.front() += fills_its_end;
+    plan.exit.back() += fills_its_end;
+    plan.cut_left = first_cell == 0 ? cutShare(line.left_end) : 0;
+    plan.cut_right = end_cell == cells_.size() ? cutShare(line.right_end) : 0;
+    return plan;
+}
+
+double LineEvidence::otherTextsOdds(const Line& line) const
+{
+    if (known_.other_texts.empty())
+        return 1;
+    const AlignmentPlan plan = planFor(line, 0, cells_.size());
+    double sum = 0;
+    for (const MatchText& text : known_.other_texts)
+        sum += textOdds(cells_, text, plan);
+    return sum / static_cast<double>(known_.other_texts.size());
+}
+
+// A mark in the whole line, or in what a date leaves on its left or right.
+std::vector<double> LineEvidence::besideDates(double whole, const std::vector<double>& left,
+                                              const std::vector<double>& right) const
+{
+    std::vector<double> odds(known_.range.size(), (1 - mark_line_has_date) * whole);
+    for (std::size_t d = 0; d < dates_.size(); ++d) {
+        const double beside = mark_line_has_date * 0.5 * (left[d] + right[d]);
+        if (beside <= 0)
+            continue;
+        for (std::size_t y = 0; y < odds.size(); ++y)
+            odds[y] += beside * dates_[d].odds[y];
+    }
+    return odds;
+}
+
+std::vector<double> LineEvidence::dateOdds() const
+{
+    std::vector<double> odds(known_.range.size(), 1 - line_is_date);
+    for (const DatePlace& date : dates_)
+        for (std::size_t y = 0; y < odds.size(); ++y)
+            odds[y] += line_is_date * placeShare(date.first_cell, date.end_cell, cells_.size()) *
+                       date.odds[y];
+    return odds;
+}
+
+std::vector<double> LineEvidence::withMark(std::size_t mark) const
+{
+    std::vector<double> left, right;
+    for (std::size_t d = 0; d < dates_.size(); ++d) {
+        left.push_back(left_[d].mark_odds[mark]);
+        right.push_back(right_[d].mark_odds[mark]);
+    }
+    return besideDates(whole_.mark_odds[mark], left, right);
+}
+
+std::vector<double> LineEvidence::withUnknownMark() const
+{
+    std::vector<double> left, right;
+    for (std::size_t d = 0; d < dates_.size(); ++d) {
+        left.push_back(left_[d].unknown_odds);
+        right.push_back(right_[d].unknown_odds);
+    }
+    return besideDates(whole_.unknown_odds, left, right);
+}
+
+double LineEvidence::bestMarkOdds(std::size_t mark) const
+{
+    double best = whole_.mark_odds[mark];
+    for (std::size_t d = 0; d < dates_.size(); ++d)
+        best = std::max({best, left_[d].mark_odds[mark], right_[d].mark_odds[mark]});
+    return best;
+}
+
+}  // namespace models

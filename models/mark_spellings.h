@@ -1,0 +1,20 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "models/maker_register.h"
+
+namespace models {
+
+struct SpelledText {
+    std::string text;  // plain; U+FFFD where the register itself could not read a letter
+    double share = 1;  // of this spelling among those of the mark; they sum to 1
+};
+
+// A mark's text as the register gives it, and with words exchanged for their equals by the list
+// (LTD for LIMITED, & for AND), one exchange at a time; at most eight.
+std::vector<SpelledText> spellingsOf(const std::string& text,
+                                     const std::vector<Spelling>& spellings);
+
+}  // namespace models

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "models/compiled_register.h"
+#include "models/line_evidence.h"
+#include "models/reading.h"
+
+namespace models {
+
+// Where in a stamp a mark fits best.
+struct MarkPlace {
+    std::size_t first_line = 0, end_line = 0;  // one line, or two that the mark runs over
+    double odds = 0;                           // against other text
+};
+
+// What a whole stamp says: any line, or two that follow each other, may hold the mark, any line a
+// date, and the rest is other text. A stamp may show no maker's mark at all.
+class StampEvidence {
+public:
+    StampEvidence(const Reading& reading, const CompiledRegister& known);
+
+    // P(stamp | item of a maker with this mark, made in this year) / P(stamp | other text), by
+    // year.
+    std::vector<double> withMark(std::size_t mark) const;
+    std::vector<double> withUnknownMark() const;
+    // The same where the stamp is known to show no maker's mark.
+    const std::vector<double>& withoutMark() const { return without_mark_; }
+
+    // What the dates in all its lines say together, by year.
+    std::vector<double> dateOdds() const;
+
+    MarkPlace bestPlace(std::size_t mark) const;
+    bool isEmpty() const { return lines_.empty(); }
+
+private:
+    // Odds of a mark in one line (by year) or in two joined, for each place that it can have.
+    std::vector<double> placed(const std::vector<std::vector<double>>& in_line,
+                               const std::vector<double>& in_pair) const;
+    double lineShare() const;
+    double pairShare() const;
+
+    std::vector<LineEvidence> lines_;
+    std::vector<LineEvidence> pairs_;  // line i and i + 1 as one, a space between
+    std::vector<double> without_mark_;
+    // without_mark_ with one line's own factor taken out, and with two lines'.
+    std::vector<std::vector<double>> beside_line_, beside_pair_;
+};
+
+}  // namespace models

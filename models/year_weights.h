@@ -1,0 +1,31 @@
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <vector>
+
+#include "models/maker_register.h"
+
+// What a register's years say of a single year, as weights.
+namespace models {
+
+// The years that a ranking looks at, both included.
+struct YearRange {
+    int first = 1850, last = 1980;
+
+    std::size_t size() const { return static_cast<std::size_t>(last - first + 1); }
+};
+
+// All years that a register speaks of and ten more on either side; 1850 to 1980 when it names none.
+YearRange yearsOf(const MakerRegister& known);
+
+// How well each year of `range` suits limits written in EDTF (empty: no limit): 1 within them,
+// falling off beyond, since approval is not first delivery and old stock is used up; slower where a
+// limit is qualified. Never 0, since a register can be wrong.
+std::vector<double> softYears(const std::string& from, const std::string& to,
+                              const YearRange& range);
+
+// "1924 to 1946", "until 1946", "from about 1924"; empty when nothing is known.
+std::string yearsInWords(const std::string& from, const std::string& to);
+
+}  // namespace models
