@@ -15,6 +15,7 @@
 namespace {
 
 using Catch::Matchers::Contains;
+using support::TemporaryFolder;
 
 // What loading the file complains of; "loaded" when it does not.
 std::string complaint(const std::filesystem::path& file, const vision::LoadOptions& options = {})

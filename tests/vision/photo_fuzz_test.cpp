@@ -10,6 +10,7 @@
 namespace {
 
 using picture_files::Bytes;
+using support::TemporaryFolder;
 
 std::vector<Bytes> wholeFiles()
 {

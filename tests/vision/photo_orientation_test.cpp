@@ -8,6 +8,7 @@
 
 namespace {
 
+using support::TemporaryFolder;
 using Matrix = std::vector<std::vector<int>>;
 
 // What is to be seen when [[1,2,3],[4,5,6]] is stored with each orientation: Exif 2.2 (JEITA

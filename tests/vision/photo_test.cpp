@@ -8,6 +8,8 @@
 
 namespace {
 
+using support::TemporaryFolder;
+
 const cv::Vec3b kKhaki(90, 140, 160);  // BGR
 
 cv::Mat khaki(cv::Size size = {40, 30})
