@@ -27,11 +27,11 @@ struct Engines {
 };
 
 struct ExamineOptions {
-    std::optional<vision::Quad> outline;  // one outline drawn by hand; nothing is located
+    std::optional<vision::Quad> outline{};  // one outline drawn by hand; nothing is located
     bool single_line = false;  // the photo is a tight crop of one line of text; nothing is located
-    std::string type_id;       // item type of the register, empty when not said
-    vision::LoadOptions load;
-    vision::LocateOptions locate;
+    std::string type_id{};     // item type of the register, empty when not said
+    vision::LoadOptions load{};
+    vision::LocateOptions locate{};
 };
 
 struct StampExamination {

@@ -1,0 +1,190 @@
+#include <memory>
+
+#include <CLI/CLI.hpp>
+
+#include "app/cli/commands.h"
+#include "app/cli/exit_codes.h"
+#include "app/cli/item_types.h"
+#include "app/cli/places.h"
+#include "app/cli/progress.h"
+#include "app/cli/typed_text.h"
+#include "app/flow/filing.h"
+#include "app/flow/register_hash.h"
+#include "models/archive/record_names.h"
+#include "models/edtf.h"
+
+namespace cli {
+
+namespace {
+
+struct AddOptions {
+    std::vector<std::string> photos, readings;
+    std::string archive_folder, register_folder, author;
+    std::string accession_number, type_id, notes, maker_id, date, reasons;
+    std::string certainty;
+};
+
+models::Certainty certaintyFrom(const AddOptions& options)
+{
+    if (options.certainty.empty())
+        return models::Certainty::Possible;
+    const std::optional<models::Certainty> certainty = models::certaintyNamed(options.certainty);
+    if (!certainty)
+        throw UsageError("'" + options.certainty +
+                         "' is no word of certainty; write certain, probable or possible");
+    return *certainty;
+}
+
+bool concludes(const AddOptions& options)
+{
+    return !options.maker_id.empty() || !options.date.empty();
+}
+
+void check(const AddOptions& options, const models::MakerRegister& known,
+           const std::filesystem::path& register_folder)
+{
+    requireItemType(options.type_id, known);
+    if (!options.maker_id.empty() && !known.maker(options.maker_id))
+        throw UsageError("the register has no maker '" + options.maker_id +
+                         "'; give the maker_id of " + (register_folder / "makers.csv").string());
+    if (!options.date.empty() && !models::edtfYearBounds(options.date))
+        throw UsageError("'" + options.date +
+                         "' is not a date in EDTF; write 1940, 1940?, 194X or 1938/1941");
+    certaintyFrom(options);
+    if (!concludes(options) && !(options.certainty.empty() && options.reasons.empty()))
+        throw UsageError(
+            "--certainty and --reasons belong to a conclusion; give --maker or --date");
+    if (options.photos.empty() && options.readings.empty())
+        throw UsageError("there is nothing to file; give a photograph or a --reading");
+}
+
+// An item as it grows, and what its marks can mean together.
+struct Filing {
+    models::ItemRecord item;
+    models::CandidateList candidates;
+};
+
+void addPersonsReadings(const AddOptions& options, const std::string& by,
+                        const models::MakerRegister& known, const Surroundings& around,
+                        Filing& filing)
+{
+    std::vector<models::Reading> readings;
+    for (const std::string& typed : options.readings) {
+        models::Reading reading;
+        reading.reader = by;
+        reading.lines = linesFromTyped(typed);
+        for (models::Line& line : reading.lines)
+            for (models::Cell& cell : line.cells)
+                cell.by = by;
+        reading.read_at = around.clock();
+        models::ReadingRecord record;
+        record.reading = reading;
+        models::StampRecord stamp;
+        stamp.readings = {record};
+        filing.item.stamps.push_back(stamp);
+        readings.push_back(reading);
+    }
+    for (const std::string& photo : options.photos)
+        filing.item.photos.push_back(flow::photoRecord(vision::loadPhoto(photo)));
+    filing.candidates = flow::rankReadings(readings, known, options.type_id);
+}
+
+void addExamined(const AddOptions& options, flow::Engines& engines, Surroundings& around,
+                 Filing& filing)
+{
+    flow::ExamineOptions examine;
+    examine.type_id = options.type_id;
+    std::vector<models::Reading> proposals;
+    for (std::size_t i = 0; i < options.photos.size(); ++i) {
+        const ProgressLine progress(around, i + 1, options.photos.size(), options.photos[i]);
+        const flow::Examination examination =
+            flow::examinePhoto(options.photos[i], engines, examine, {},
+                               [&](const std::string& stage, double) { progress.tell(stage); });
+        filing.item.photos.push_back(flow::photoRecord(examination.photo));
+        for (const flow::StampExamination& stamp : examination.stamps) {
+            filing.item.stamps.push_back(
+                flow::stampRecord(examination.photo, stamp, around.clock()));
+            proposals.push_back(stamp.proposal);
+        }
+    }
+    filing.candidates = flow::rankReadings(proposals, engines.known, options.type_id);
+}
+
+Filing prepareFiling(const AddOptions& options, const std::string& by,
+                     const std::filesystem::path& register_folder, Surroundings& around)
+{
+    Filing filing;
+    flow::Engines engines;
+    if (options.readings.empty() && !options.photos.empty())
+        engines = around.make_engines(register_folder);
+    else
+        engines.known = models::loadRegister(register_folder);
+    check(options, engines.known, register_folder);
+    if (options.readings.empty())
+        addExamined(options, engines, around, filing);
+    else
+        addPersonsReadings(options, by, engines.known, around, filing);
+    if (!concludes(options))
+        return filing;
+    models::AttributionRecord attribution =
+        flow::attributionRecord(options.maker_id, engines.known, filing.candidates);
+    attribution.register_sha256 = flow::registerSha256(register_folder);
+    attribution.date_edtf = options.date;
+    attribution.certainty = certaintyFrom(options);
+    attribution.reasons = options.reasons;
+    filing.item.attributions = {attribution};
+    return filing;
+}
+
+std::string counted(std::size_t count, const std::string& what)
+{
+    return std::to_string(count) + " " + what + (count == 1 ? "" : "s");
+}
+
+int add(const AddOptions& options, Surroundings& around)
+{
+    const std::string by = author(options.author, around);
+    const std::filesystem::path folder = archiveFolder(options.archive_folder, around);
+    Filing filing =
+        prepareFiling(options, by, registerFolder(options.register_folder, around), around);
+    filing.item.type_id = options.type_id;
+    filing.item.accession_number = options.accession_number;
+    filing.item.notes = options.notes;
+    const models::ItemRecord stored =
+        models::Archive::open(folder, by, around.clock).addItem(filing.item);
+    around.out << "filed " << stored.id;
+    if (!stored.accession_number.empty())
+        around.out << " as " << stored.accession_number;
+    around.out << " with " << counted(stored.photos.size(), "photograph") << " and "
+               << counted(stored.stamps.size(), "stamp") << "\n";
+    if (stored.stamps.empty())
+        around.err << "weftmark: no stamp was found on it; type what you see with --reading\n";
+    return done;
+}
+
+}  // namespace
+
+std::function<int()> prepareAdd(CLI::App& command, Surroundings& around)
+{
+    const auto options = std::make_shared<AddOptions>();
+    command.add_option("PHOTO", options->photos, "Photographs of one item, JPEG or PNG");
+    command
+        .add_option("--reading", options->readings,
+                    "What you read, one stamp each time (the notation of match); without it the "
+                    "photographs are read")
+        ->allow_extra_args(false);
+    command.add_option("--accession", options->accession_number, "Accession number");
+    command.add_option("--type", options->type_id, "What the piece is: an item type's id");
+    command.add_option("--notes", options->notes, "Notes");
+    command.add_option("--maker", options->maker_id, "The maker that you conclude, by its id");
+    command.add_option("--date", options->date, "The date that you conclude, in EDTF");
+    command.add_option("--certainty", options->certainty,
+                       "How sure you are: certain, probable or possible (the default)");
+    command.add_option("--reasons", options->reasons, "Why you conclude it");
+    command.add_option("--author", options->author, "Who records");
+    command.add_option("--archive", options->archive_folder, "Folder of the archive");
+    command.add_option("--register", options->register_folder, "Folder of the register");
+    return [options, &around] { return add(*options, around); };
+}
+
+}  // namespace cli

@@ -1,0 +1,99 @@
+#include "app/cli/command_line.h"
+
+#include <algorithm>
+
+#include <CLI/CLI.hpp>
+
+#include "app/cli/exit_codes.h"
+
+namespace cli {
+
+namespace {
+
+std::string complaint(const CLI::App* app, const CLI::Error& error)
+{
+    const std::vector<CLI::App*> chosen = app->get_subcommands();
+    const std::string name = chosen.empty() ? "" : " " + chosen.front()->get_name();
+    return std::string("weftmark: ") + error.what() + "; see weftmark" + name + " --help\n";
+}
+
+// The parser takes a list's argument in brackets for a list of its own and would strip [...] of
+// them; a mark before it keeps it whole until it is the option's value.
+constexpr char bracket_mark = '\x01';
+
+std::string marked(const std::string& argument)
+{
+    const bool bracketed = argument.size() > 1 && argument.front() == '[' && argument.back() == ']';
+    return bracketed ? bracket_mark + argument : argument;
+}
+
+std::string unmarked(const std::string& value)
+{
+    return !value.empty() && value.front() == bracket_mark ? value.substr(1) : value;
+}
+
+// Results that did not arrive are a failure, or a full disk would pass for success.
+int delivered(int code, Surroundings& around)
+{
+    around.out.flush();
+    if (around.out)
+        return code;
+    around.err << "weftmark: the results cannot be written to standard output; is its disk full or "
+                  "its reader gone?\n";
+    return failed;
+}
+
+int runGuarded(const std::function<int()>& action, Surroundings& around)
+{
+    try {
+        return delivered(action(), around);
+    } catch (const UsageError& error) {
+        around.err << "weftmark: " << error.what() << "\n";
+        return wrong_usage;
+    } catch (const std::bad_alloc&) {
+        around.err << "weftmark: there is not enough memory; close other programs and try again\n";
+    } catch (const std::exception& error) {
+        around.err << "weftmark: " << error.what() << "\n";
+    }
+    return failed;
+}
+
+}  // namespace
+
+int runCommandLine(const std::vector<Command>& commands, const std::vector<std::string>& arguments,
+                   Surroundings& around)
+{
+    if (arguments.empty() && !around.display_trouble())
+        return runCommandLine(commands, {"window"}, around);
+    CLI::App app(
+        "Reads maker's marks and date stamps on old equipment, tells what they can mean, "
+        "and keeps a record.",
+        "weftmark");
+    app.set_version_flag("--version", "weftmark " WEFTMARK_VERSION);
+    app.set_help_flag("-h,--help", "Tell what can be asked, and end");
+    app.require_subcommand(0, 1);
+    app.failure_message(complaint);
+    std::function<int()> action;
+    for (const Command& command : commands) {
+        CLI::App* options = app.add_subcommand(command.name, command.summary);
+        const std::function<int()> run = command.prepare(*options, around);
+        for (CLI::Option* option : options->get_options())
+            option->transform(unmarked);
+        options->callback([&action, run] { action = run; });
+    }
+    try {
+        std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
+        std::transform(reversed.begin(), reversed.end(), reversed.begin(), marked);
+        app.parse(reversed);
+    } catch (const CLI::ParseError& error) {
+        const int code = app.exit(error, around.out, around.err);
+        return code == 0 ? delivered(done, around) : static_cast<int>(wrong_usage);
+    }
+    if (!action) {
+        around.err << app.help();
+        return wrong_usage;
+    }
+    return runGuarded(action, around);
+}
+
+}  // namespace cli

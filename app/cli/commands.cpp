@@ -1,0 +1,19 @@
+#include "app/cli/commands.h"
+
+namespace cli {
+
+const std::vector<Command>& allCommands()
+{
+    static const std::vector<Command> commands = {
+        {"read", "Read the stamps in photographs and tell what they can mean", prepareRead},
+        {"match", "Tell what a reading that you type can mean", prepareMatch},
+        {"add", "File an item with its photographs and readings", prepareAdd},
+        {"find", "Find filed items by words, maker or year", prepareFind},
+        {"show", "Show one filed item", prepareShow},
+        {"export", "Write all filed items as a table or as JSON", prepareExport},
+        {"window", "Open the window", prepareWindow},
+    };
+    return commands;
+}
+
+}  // namespace cli

@@ -1,0 +1,61 @@
+#include "app/cli/places.h"
+
+#include "app/cli/command_line.h"
+
+namespace cli {
+
+namespace {
+
+// A variable that is set to nothing is as good as not set.
+std::string variable(const Surroundings& around, const char* name)
+{
+    return around.environment(name).value_or("");
+}
+
+}  // namespace
+
+std::filesystem::path registerFolder(const std::string& given, const Surroundings& around)
+{
+    if (!given.empty())
+        return given;
+    const std::string named = variable(around, "WEFTMARK_REGISTER");
+    return named.empty() ? around.installed_register : std::filesystem::path(named);
+}
+
+std::filesystem::path archiveFolder(const std::string& given, const Surroundings& around)
+{
+    if (!given.empty())
+        return given;
+    if (const std::string named = variable(around, "WEFTMARK_ARCHIVE"); !named.empty())
+        return named;
+    if (const std::string data = variable(around, "XDG_DATA_HOME"); !data.empty())
+        return std::filesystem::path(data) / "weftmark";
+    const std::string home = variable(around, "HOME");
+    if (home.empty())
+        throw UsageError("no folder for the archive is known; name one with --archive");
+    return std::filesystem::path(home) / ".local" / "share" / "weftmark";
+}
+
+std::string author(const std::string& given, const Surroundings& around)
+{
+    if (!given.empty())
+        return given;
+    const std::string named = variable(around, "WEFTMARK_AUTHOR");
+    if (!named.empty())
+        return named;
+    if (around.login_name.empty())
+        throw UsageError("it is not known who records; name the person with --author");
+    return around.login_name;
+}
+
+models::Archive openExisting(const std::string& given_folder, const Surroundings& around)
+{
+    const std::filesystem::path folder = archiveFolder(given_folder, around);
+    if (!models::Archive::isIn(folder))
+        throw models::ArchiveError(folder.string() +
+                                   " holds no archive; file a first record with weftmark add, or "
+                                   "name another folder with --archive");
+    return models::Archive::open(folder, author({}, around), around.clock);
+}
+
+}  // namespace cli

@@ -1,0 +1,24 @@
+#pragma once
+
+#include <filesystem>
+#include <string>
+
+#include "app/cli/surroundings.h"
+
+// Where things lie and who records, when the person does not say.
+namespace cli {
+
+// $WEFTMARK_REGISTER, or the register that came with the program.
+std::filesystem::path registerFolder(const std::string& given, const Surroundings& around);
+
+// $WEFTMARK_ARCHIVE, or weftmark in the person's data folder ($XDG_DATA_HOME, ~/.local/share).
+// Throws UsageError if there is no home to put it in.
+std::filesystem::path archiveFolder(const std::string& given, const Surroundings& around);
+
+// $WEFTMARK_AUTHOR, or the login name.
+std::string author(const std::string& given, const Surroundings& around);
+
+// Opens an archive that must be there already. Throws models::ArchiveError if there is none.
+models::Archive openExisting(const std::string& given_folder, const Surroundings& around);
+
+}  // namespace cli

@@ -1,0 +1,118 @@
+#include "app/cli/read_json.h"
+
+#include <nlohmann/json.hpp>
+
+#include "models/archive/record_names.h"
+#include "models/exchange/reading_json.h"
+#include "models/leiden.h"
+#include "models/typed_notation.h"
+
+namespace cli {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json quadJson(const vision::Quad& quad)
+{
+    Json json = Json::array();
+    for (const cv::Point2f& corner : quad)
+        json.push_back(Json::array({corner.x, corner.y}));
+    return json;
+}
+
+Json rectifiedJson(const vision::RectifiedStamp& stamp)
+{
+    Json homography = Json::array();
+    for (const double number : stamp.photo_from_rectified.val)
+        homography.push_back(number);
+    return {{"width_px", stamp.pixels.cols},
+            {"height_px", stamp.pixels.rows},
+            {"photo_from_rectified", homography}};
+}
+
+Json lineJson(const models::Line& line)
+{
+    Json cells = Json::array();
+    for (const models::Cell& cell : line.cells)
+        cells.push_back(models::cellJson(cell));
+    return {
+        {"text", models::plainText(line)},           {"leiden", models::toLeiden(line)},
+        {"typed", models::writeTyped(line)},         {"certainty", models::lineCertainty(line)},
+        {"left_end", models::nameOf(line.left_end)}, {"right_end", models::nameOf(line.right_end)},
+        {"box", models::boxJson(line.box_px)},       {"cells", cells}};
+}
+
+Json candidateJson(const models::Candidate& candidate)
+{
+    Json years = Json::array();
+    for (const models::YearShare& share : candidate.years)
+        years.push_back(Json::array({std::to_string(share.year), share.probability}));
+    return {{"maker", candidate.maker},
+            {"maker_id", candidate.maker_id},
+            {"mark", candidate.mark},
+            {"probability", candidate.probability},
+            {"years", years},
+            {"edtf", candidate.edtf ? Json(*candidate.edtf) : Json(nullptr)},
+            {"reasons", candidate.reasons}};
+}
+
+Json stampJson(const flow::StampExamination& stamp)
+{
+    Json lines = Json::array();
+    for (const models::Line& line : stamp.proposal.lines)
+        lines.push_back(lineJson(line));
+    Json json = {{"outline", quadJson(stamp.outline.corners)},
+                 {"score", stamp.outline.score},
+                 {"up_deg", stamp.enhanced.rectified.up_deg},
+                 {"rectified", rectifiedJson(stamp.enhanced.rectified)},
+                 {"lines", lines}};
+    json.update(candidatesJson(stamp.candidates));
+    return json;
+}
+
+}  // namespace
+
+Json examinationJson(const std::string& photo, const flow::Examination& examination)
+{
+    Json stamps = Json::array();
+    for (const flow::StampExamination& stamp : examination.stamps)
+        stamps.push_back(stampJson(stamp));
+    Json json = {{"photo", photo},
+                 {"width_px", examination.photo.pixels.cols},
+                 {"height_px", examination.photo.pixels.rows},
+                 {"error", nullptr},
+                 {"warnings", examination.photo.warnings},
+                 {"stamps", stamps}};
+    json.update(candidatesJson(examination.candidates));
+    return json;
+}
+
+Json failureJson(const std::string& photo, const std::string& error)
+{
+    Json json = {{"photo", photo},
+                 {"width_px", 0},
+                 {"height_px", 0},
+                 {"error", error},
+                 {"warnings", Json::array()},
+                 {"stamps", Json::array()}};
+    json.update(candidatesJson({}));
+    return json;
+}
+
+Json candidatesJson(const models::CandidateList& candidates)
+{
+    Json list = Json::array();
+    for (const models::Candidate& candidate : candidates.candidates)
+        list.push_back(candidateJson(candidate));
+    return {{"candidates", list},
+            {"other_makers", candidates.other_makers},
+            {"unknown_maker", candidates.unknown_maker}};
+}
+
+std::string inOneLine(const Json& json)
+{
+    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
+
+}  // namespace cli

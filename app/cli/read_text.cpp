@@ -1,0 +1,125 @@
+#include "app/cli/read_text.h"
+
+#include <array>
+#include <cmath>
+
+#include "models/leiden.h"
+#include "models/reading.h"
+
+namespace cli {
+
+namespace {
+
+constexpr double hardly_any = 0.005;  // candidates below it are told together
+
+std::string counted(const models::Line& line)
+{
+    std::array<int, 5> of_state{};
+    for (const models::Cell& cell : line.cells)
+        ++of_state[static_cast<std::size_t>(cell.state)];
+    const auto of = [&](models::CellState state) {
+        return of_state[static_cast<std::size_t>(state)];
+    };
+    std::string words;
+    const auto add = [&](int count, const char* what) {
+        if (count > 0)
+            words += ", " + std::to_string(count) + " " + what;
+    };
+    add(of(models::CellState::Doubtful), "unsure");
+    add(of(models::CellState::Traces), "faint");
+    add(of(models::CellState::Lost), "lost");
+    add(of(models::CellState::Restored), "restored");
+    return words;
+}
+
+std::string yearsInWords(const models::Candidate& candidate)
+{
+    if (candidate.years.empty())
+        return "undated";
+    std::string words;
+    for (std::size_t i = 0; i < candidate.years.size() && i < 3; ++i) {
+        const models::YearShare& share = candidate.years[i];
+        words += (i > 0 ? ", " : "") + std::to_string(share.year) + " (" +
+                 percent(share.probability) + ")";
+    }
+    return words;
+}
+
+void printStamp(std::ostream& out, const flow::StampExamination& stamp, std::size_t number)
+{
+    out << "  stamp " << number << ", a mark with " << percent(stamp.outline.score) << ", turned "
+        << std::lround(stamp.enhanced.rectified.up_deg) % 360 << " degrees clockwise\n";
+    for (const models::Line& line : stamp.proposal.lines)
+        out << "    " << lineInWords(line) << "\n";
+    if (stamp.proposal.lines.empty())
+        out << "    nothing could be read here\n";
+}
+
+}  // namespace
+
+std::string percent(double probability)
+{
+    if (probability > 0 && probability < 0.01)
+        return "under 1 %";
+    if (probability < 1 && probability > 0.99)
+        return "over 99 %";
+    return std::to_string(std::lround(probability * 100)) + " %";
+}
+
+std::string lineInWords(const models::Line& line)
+{
+    return models::toLeiden(line) + "   (" + percent(models::lineCertainty(line)) + " sure" +
+           counted(line) + ")";
+}
+
+void printCandidates(std::ostream& out, const models::CandidateList& candidates,
+                     const std::string& indent)
+{
+    double others = candidates.other_makers;
+    for (const models::Candidate& candidate : candidates.candidates) {
+        if (candidate.probability < hardly_any) {
+            others += candidate.probability;
+            continue;
+        }
+        out << indent << percent(candidate.probability) << "  " << candidate.maker << " ["
+            << candidate.maker_id << "], " << yearsInWords(candidate) << "\n";
+        for (const std::string& reason : candidate.reasons)
+            out << indent << "      " << reason << "\n";
+    }
+    out << indent << percent(candidates.unknown_maker) << "  a maker that is not in the register; "
+        << percent(others) << "  others of the register\n";
+}
+
+void printExamination(std::ostream& out, const std::string& photo,
+                      const flow::Examination& examination)
+{
+    out << photo << "\n";
+    for (const std::string& warning : examination.photo.warnings)
+        out << "  note: " << warning << "\n";
+    if (examination.stamps.empty()) {
+        out << "  no stamp was found; point one out with --outline, or move the lamp to the side "
+               "and take another photograph\n";
+        return;
+    }
+    for (std::size_t i = 0; i < examination.stamps.size(); ++i)
+        printStamp(out, examination.stamps[i], i + 1);
+    out << "  can mean\n";
+    printCandidates(out, examination.candidates, "    ");
+}
+
+void printTruth(std::ostream& out, const Truth& truth, const models::MakerRegister& known)
+{
+    const models::Maker* maker = known.maker(truth.maker_id);
+    out << "  truth: " << (maker ? maker->name : "a maker that is not in the register");
+    if (!truth.maker_id.empty())
+        out << " [" << truth.maker_id << "]";
+    out << ", " << (truth.edtf.empty() ? "undated" : truth.edtf) << "\n";
+    for (const std::vector<std::string>& stamp : truth.stamps) {
+        out << "    ";
+        for (std::size_t i = 0; i < stamp.size(); ++i)
+            out << (i > 0 ? " / " : "") << stamp[i];
+        out << "\n";
+    }
+}
+
+}  // namespace cli

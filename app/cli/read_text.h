@@ -1,0 +1,30 @@
+#pragma once
+
+#include <ostream>
+#include <string>
+
+#include "app/cli/truth.h"
+#include "app/flow/examine.h"
+
+// What a person reads on the terminal.
+namespace cli {
+
+// "71 %"; "under 1 %" and "over 99 %" at the ends, since neither is 0 or 1.
+std::string percent(double probability);
+
+// A line of text in Leiden signs with, in plain words, how much of it is unsure, faint or lost.
+std::string lineInWords(const models::Line& line);
+
+// The candidates, best first, each with its years and reasons; those below half a per cent
+// together.
+void printCandidates(std::ostream& out, const models::CandidateList& candidates,
+                     const std::string& indent);
+
+// One photo: its stamps, their lines, and what they can mean together.
+void printExamination(std::ostream& out, const std::string& photo,
+                      const flow::Examination& examination);
+
+// What is true of the photo just printed.
+void printTruth(std::ostream& out, const Truth& truth, const models::MakerRegister& known);
+
+}  // namespace cli

@@ -1,0 +1,75 @@
+#include <catch2/catch.hpp>
+#include <nlohmann/json.hpp>
+
+#include "tests/app/command_runner.h"
+
+using Catch::Contains;
+using support::CommandRunner;
+using support::Ran;
+
+TEST_CASE("A typed reading is told what it can mean", "[app][match]")
+{
+    CommandRunner runner;
+    const Ran ran = runner.run({"match", "W. POLG[- - -] / 19[.]1"});
+    CHECK(ran.code == 0);
+    CHECK_THAT(ran.out, Contains("Wenna Polglase [polglase]") && Contains("1941"));
+    CHECK_THAT(ran.out, Contains("1 lost"));
+    CHECK(ran.err.empty());
+}
+
+TEST_CASE("Candidates as JSON sum to one and are best first", "[app][match]")
+{
+    CommandRunner runner;
+    for (const std::string reading :
+         {"W. POLGLASE / 1941", "", "[- - -]", "[...]", "+ +", "R. TARROW / 19(4|9)8"}) {
+        CAPTURE(reading);
+        const Ran ran = runner.run({"match", reading, "--json", "--type", "belt"});
+        CHECK(ran.code == 0);
+        REQUIRE(ran.outLines().size() == 1);
+        const nlohmann::json json = nlohmann::json::parse(ran.out);
+        double sum = json.at("other_makers").get<double>() + json.at("unknown_maker").get<double>();
+        double before = 1;
+        for (const nlohmann::json& candidate : json.at("candidates")) {
+            const double probability = candidate.at("probability");
+            CHECK(probability <= before);
+            before = probability;
+            sum += probability;
+        }
+        CHECK(sum == Approx(1).margin(1e-6));  // the contract's tolerance
+    }
+}
+
+TEST_CASE("A fault of notation is shown under its place", "[app][match]")
+{
+    CommandRunner runner;
+    const Ran ran = runner.run({"match", "W. (POL"});
+    CHECK(ran.code == 2);
+    CHECK(ran.out.empty());
+    CHECK_THAT(ran.err, Contains("At character"));
+    // The caret stands under the text, which is indented by two.
+    const std::string::size_type caret = ran.err.find('^');
+    const std::string::size_type line = ran.err.rfind('\n', caret) + 1;
+    const std::string::size_type text = ran.err.find("W. (POL") - 2;
+    REQUIRE(caret != std::string::npos);
+    CHECK(ran.err.substr(line, caret - line) == std::string(caret - line, ' '));
+    CHECK(line > text);
+    CHECK(caret - line >= 2 + 3);
+    CHECK(caret - line <= 2 + 7);
+}
+
+TEST_CASE("Match names what is wrong with its register or type", "[app][match]")
+{
+    CommandRunner runner;
+    const Ran type = runner.run({"match", "WP", "--type", "boat"});
+    CHECK(type.code == 2);
+    CHECK_THAT(type.err, Contains("'boat'") && Contains("belt"));
+
+    const Ran none = runner.run({"match", "WP", "--register", "/nowhere/at all"});
+    CHECK(none.code == 3);
+    CHECK_THAT(none.err, Contains("/nowhere/at all"));
+
+    runner.folder.write("register/makers.csv", "maker_id,name\nx,\n");
+    const Ran faulty = runner.run({"match", "WP"});
+    CHECK(faulty.code == 3);
+    CHECK_THAT(faulty.err, Contains("makers.csv") && Contains("line"));
+}
