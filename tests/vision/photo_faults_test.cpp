@@ -159,7 +159,11 @@ TEST_CASE("A torn picture of which most is there warns how much is missing", "[v
         CHECK_THAT(photo.warnings[0], Contains("is missing; copy it again"));
     }
     picture_files::write(file, firstPart(picture_files::progressiveJpeg(original), 0.97));
-    CHECK(vision::loadPhoto(file).warnings.size() == 1);
+    const vision::Photo progressive = vision::loadPhoto(file);
+    REQUIRE(progressive.warnings.size() == 1);
+    // The end of the last scan, which adds the last bit to what is known: it counts for less.
+    CHECK_THAT(progressive.warnings[0],
+               Contains("about 1 %") || Contains("about 2 %") || Contains("about 3 %"));
 }
 
 TEST_CASE("An interrupted copy that ends in zeros counts as torn", "[vision][photo]")

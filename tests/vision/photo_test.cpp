@@ -98,10 +98,10 @@ TEST_CASE("16 bits come down to 8 without a shift", "[vision][photo]")
 {
     const TemporaryFolder folder;
     const auto file = folder.path() / "deep.png";
-    // 8-bit v is v * 257 in 16 bits (PNG specification, sample depth scaling).
-    const cv::Mat deep(10, 10, CV_16UC3, cv::Scalar(200 * 257, 100 * 257, 50 * 257));
+    // 8-bit v is v * 257 in 16 bits (PNG specification, sample depth scaling): 16639 is 64.7.
+    const cv::Mat deep(10, 10, CV_16UC3, cv::Scalar(200 * 257, 100 * 257, 16639));
     picture_files::write(file, picture_files::png(deep));
-    CHECK(colourAt(vision::loadPhoto(file), 5, 5) == cv::Vec3b(200, 100, 50));
+    CHECK(colourAt(vision::loadPhoto(file), 5, 5) == cv::Vec3b(200, 100, 65));
 }
 
 TEST_CASE("What is transparent is laid on white", "[vision][photo]")
