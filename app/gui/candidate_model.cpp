@@ -1,5 +1,7 @@
 #include "app/gui/candidate_model.h"
 
+#include <algorithm>
+
 #include "app/gui/cell_words.h"
 
 namespace gui {
@@ -12,6 +14,11 @@ void CandidateModel::setCandidates(const models::CandidateList& list)
 {
     beginResetModel();
     list_ = list;
+    const auto likelier = [&](const auto& candidate) {
+        return candidate.probability >= list.unknown_maker;
+    };
+    unknown_row_ =
+        static_cast<int>(std::count_if(list.candidates.begin(), list.candidates.end(), likelier));
     known_ = true;
     endResetModel();
 }
@@ -26,8 +33,10 @@ void CandidateModel::clear()
 
 const models::Candidate* CandidateModel::candidate(int row) const
 {
-    const bool inside = row >= 0 && row < static_cast<int>(list_.candidates.size());
-    return inside ? &list_.candidates[static_cast<std::size_t>(row)] : nullptr;
+    if (!known_ || row < 0 || row == unknown_row_)
+        return nullptr;
+    const auto index = static_cast<std::size_t>(row < unknown_row_ ? row : row - 1);
+    return index < list_.candidates.size() ? &list_.candidates[index] : nullptr;
 }
 
 int CandidateModel::rowCount(const QModelIndex& parent) const
@@ -44,7 +53,7 @@ double CandidateModel::share(int row) const
 {
     if (const models::Candidate* listed = candidate(row))
         return listed->probability;
-    return row == rowCount() - 1 ? list_.unknown_maker : list_.other_makers;
+    return row == unknown_row_ ? list_.unknown_maker : list_.other_makers;
 }
 
 QString CandidateModel::text(int row, int column) const
@@ -53,8 +62,8 @@ QString CandidateModel::text(int row, int column) const
         return shareWord(share(row));
     const models::Candidate* listed = candidate(row);
     if (!listed) {
-        const QString last = tr("none of the known makers");
-        return column != Maker ? QString() : row == rowCount() - 1 ? last : tr("all other makers");
+        const QString none = tr("none of the known makers");
+        return column != Maker ? QString() : row == unknown_row_ ? none : tr("all other makers");
     }
     switch (column) {
         case Maker:

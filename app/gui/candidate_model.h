@@ -6,8 +6,8 @@
 
 namespace gui {
 
-// What the readings can mean, as a table: the candidates best first, then the share of the
-// register's other makers and of none of them.
+// What the readings can mean, as a table: the candidates best first, the share of none of the
+// known makers at its place among them, the share of the register's other makers last.
 class CandidateModel : public QAbstractTableModel {
     Q_OBJECT
 
@@ -19,7 +19,7 @@ public:
 
     void setCandidates(const models::CandidateList& list);
     void clear();
-    // nullptr for the two last rows and outside the table.
+    // nullptr for the two shares without a maker and outside the table.
     const models::Candidate* candidate(int row) const;
 
     int rowCount(const QModelIndex& parent = {}) const override;
@@ -33,6 +33,7 @@ private:
     double share(int row) const;
 
     models::CandidateList list_;
+    int unknown_row_ = 0;
     bool known_ = false;
 };
 

@@ -11,10 +11,10 @@ namespace gui {
 
 namespace {
 
-QFont letterFont(const QFont& base)
+QFont letterFont(const QFont& base, double letter_size)
 {
     QFont font = base;
-    font.setPointSizeF(base.pointSizeF() * 1.7);
+    font.setPointSizeF(base.pointSizeF() * letter_size);
     font.setWeight(QFont::DemiBold);
     return font;
 }
@@ -26,9 +26,9 @@ QFont wordFont(const QFont& base)
     return font;
 }
 
-double letterRow(const QFont& base)
+double letterRow(const QFont& base, double letter_size)
 {
-    return QFontMetricsF(letterFont(base)).height() + 4;
+    return QFontMetricsF(letterFont(base, letter_size)).height() + 4;
 }
 
 Qt::PenStyle barStyle(models::CellState state)
@@ -55,14 +55,20 @@ CellStrip::CellStrip(QWidget* parent) : QWidget(parent)
     setFocusPolicy(Qt::NoFocus);
 }
 
-double CellStrip::heightFor(const QFont& font)
+double CellStrip::heightFor(const QFont& font, double letter_size)
 {
-    return letterRow(font) + 8 + QFontMetricsF(wordFont(font)).height() + 6;
+    return letterRow(font, letter_size) + 8 + QFontMetricsF(wordFont(font)).height() + 6;
 }
 
-double CellStrip::leastCellFor(const QFont& font)
+void CellStrip::setLetterSize(double letter_size)
 {
-    return QFontMetricsF(letterFont(font)).horizontalAdvance("N") + 2;
+    letter_size_ = letter_size;
+    update();
+}
+
+double CellStrip::leastCellFor(const QFont& font, double letter_size)
+{
+    return QFontMetricsF(letterFont(font, letter_size)).horizontalAdvance("N") + 2;
 }
 
 void CellStrip::showLine(const models::Line& line, const std::vector<QRectF>& rects,
@@ -86,7 +92,7 @@ void CellStrip::setInHand(std::optional<std::size_t> cell, bool has_focus)
 
 QRectF CellStrip::placeInHand() const
 {
-    const double row = letterRow(font());
+    const double row = letterRow(font(), letter_size_);
     if (!in_hand_)
         return {};
     if (*in_hand_ < rects_.size()) {
@@ -94,7 +100,7 @@ QRectF CellStrip::placeInHand() const
         return {rect.left(), 0, rect.width(), row + 6};
     }
     const double left = rects_.empty() ? 12 : rects_.back().right() + 2;
-    const double width = leastCellFor(font());
+    const double width = leastCellFor(font(), letter_size_);
     return {std::min(left, this->width() - width), 0, width, row + 6};
 }
 
@@ -103,10 +109,10 @@ void CellStrip::paintCell(QPainter& painter, std::size_t index) const
     const Colours colours = coloursIn(palette());
     const models::Cell& cell = line_.cells[index];
     const QRectF& rect = rects_[index];
-    const double row = letterRow(font());
+    const double row = letterRow(font(), letter_size_);
     const bool confirmed = cell.by == person_;
     const QString face = cellFace(cell);
-    QFont face_font = letterFont(font());
+    QFont face_font = letterFont(font(), letter_size_);
     const double wide = QFontMetricsF(face_font).horizontalAdvance(face);
     const double room = rect.width() - 2;
     if (wide > room && face.size() > 2)
@@ -129,7 +135,7 @@ void CellStrip::paintCell(QPainter& painter, std::size_t index) const
 void CellStrip::paintWords(QPainter& painter) const
 {
     const Colours colours = coloursIn(palette());
-    const double top = letterRow(font()) + 9;
+    const double top = letterRow(font(), letter_size_) + 9;
     painter.setFont(wordFont(font()));
     const QFontMetricsF metrics(painter.font());
     double taken = 0;
@@ -156,7 +162,7 @@ void CellStrip::paintEnds(QPainter& painter) const
 {
     if (rects_.empty())
         return;
-    const double row = letterRow(font());
+    const double row = letterRow(font(), letter_size_);
     const auto paint = [&](models::LineEnd end, double x) {
         if (end == models::LineEnd::Unknown)
             return;

@@ -25,9 +25,10 @@ public:
     void setInHand(std::optional<std::size_t> cell, bool has_focus);
 
     const std::vector<QRectF>& cellRects() const { return rects_; }
-    // Height that fits the letters of this font.
-    static double heightFor(const QFont& font);
-    static double leastCellFor(const QFont& font);
+    // `letter_size` is how many times the window's font the letters are.
+    void setLetterSize(double letter_size);
+    static double heightFor(const QFont& font, double letter_size);
+    static double leastCellFor(const QFont& font, double letter_size);
 
 Q_SIGNALS:
     void cellClicked(std::size_t cell);
@@ -47,6 +48,7 @@ private:
     std::string person_;
     std::optional<std::size_t> in_hand_;
     bool has_focus_ = false;
+    double letter_size_ = 1.7;
 };
 
 }  // namespace gui

@@ -69,11 +69,12 @@ void HeadBar::showLayers(const QStringList& words, int current)
         item->widget()->deleteLater();
         delete item;
     }
+    const bool all = fontMetrics().horizontalAdvance(words.join("  F0    ")) < width() * 0.55;
     for (int i = 0; i < words.size(); ++i) {
         auto button = new QToolButton;
         button->setObjectName(QString("layer%1").arg(i));
-        button->setText(i == current ? QString("F%1  %2").arg(i + 2).arg(words[i])
-                                     : QString("F%1").arg(i + 2));
+        button->setText(i == current || all ? QString("F%1  %2").arg(i + 2).arg(words[i])
+                                            : QString("F%1").arg(i + 2));
         button->setToolTip(words[i]);
         button->setAccessibleName(tr("Layer: %1").arg(words[i]));
         button->setCheckable(true);

@@ -13,11 +13,40 @@ namespace gui {
 namespace {
 
 constexpr double page_margin = 24;
+constexpr double key_share = 0.36;  // of a column's width
 
 QFont bolder(QFont font)
 {
     font.setBold(true);
     return font;
+}
+
+// Groups of the left half of the page.
+std::size_t leftGroups(const std::vector<KeyGroup>& groups)
+{
+    return groups.size() / 2;
+}
+
+double pageHeight(const std::vector<KeyGroup>& groups, const QFont& font)
+{
+    const double line = QFontMetricsF(font).height() + 2;
+    double sides[2] = {0, 0};
+    for (std::size_t i = 0; i < groups.size(); ++i)
+        sides[i < leftGroups(groups) ? 0 : 1] +=
+            line * (static_cast<double>(groups[i].keys.size()) + 2);
+    return std::max(sides[0], sides[1]) + 2 * page_margin;
+}
+
+double longestRow(const std::vector<KeyGroup>& groups, const QFont& font)
+{
+    const QFontMetricsF keys(bolder(font)), words(font);
+    double key = 0, does = 0;
+    for (const KeyGroup& group : groups)
+        for (const KeyHelp& help : group.keys) {
+            key = std::max(key, keys.horizontalAdvance(help.keys) / key_share);
+            does = std::max(does, words.horizontalAdvance(help.does) / (1 - key_share));
+        }
+    return std::max(key, does) + 10;
 }
 
 // One group of keys at `top_left`, not wider than `width`; returns its height.
@@ -32,7 +61,7 @@ double paintGroup(QPainter& painter, const KeyGroup& group, QPointF top_left, do
     painter.setPen(colours.mark);
     painter.drawText(QRectF(top_left.x(), y, width, metrics.height()), group.title);
     y += metrics.height() * 1.25;
-    const double key_width = width * 0.40;
+    const double key_width = width * key_share;
     for (const KeyHelp& key : group.keys) {
         painter.setPen(colours.ink);
         painter.setFont(bolder(plain));
@@ -96,19 +125,15 @@ void HelpOverlay::paintEvent(QPaintEvent*)
     const auto groups = keyGroups();
     const double column = (width() - 3 * page_margin) / 2;
     // The page is set as large as it fits.
-    for (double size = font.pointSizeF(); size > 6; size -= 0.5) {
+    for (double size = font.pointSizeF() * 1.5; size > 6; size -= 0.5) {
         font.setPointSizeF(size);
-        const double line = QFontMetricsF(font).height() * 1.2 + 2;
-        double rows = 0;
-        for (const KeyGroup& group : groups)
-            rows += static_cast<double>(group.keys.size()) + 2;
-        if (rows / 2 * line + 2 * page_margin < height())
+        if (pageHeight(groups, font) < height() && longestRow(groups, font) < column)
             break;
     }
     painter.setFont(font);
     double y[2] = {page_margin, page_margin};
     for (std::size_t i = 0; i < groups.size(); ++i) {
-        const std::size_t side = i < groups.size() / 2 ? 0 : 1;
+        const std::size_t side = i < leftGroups(groups) ? 0 : 1;
         const double x = page_margin + static_cast<double>(side) * (column + page_margin);
         y[side] += paintGroup(painter, groups[i], {x, y[side]}, column);
     }

@@ -60,6 +60,13 @@ QString styleSheetOf(const Colours& colours)
         QFrame#tray { background: SHEET; border-top: 2px solid MARK; }
         QFrame#messageBar { background: SHEET; border-bottom: 1px solid RULE; }
         QLabel#trayTitle { font-weight: 600; }
+        QLabel#cellLine { background: SHEET; }
+        QFrame#headBar { border-bottom: 1px solid RULE; }
+        QPushButton#fold { background: GROUND; color: QUIET; border: none; border-radius: 0;
+            border-top: 2px solid MARK; padding: 6px 12px; text-align: left; }
+        QToolButton { background: transparent; color: QUIET; border: 1px solid transparent;
+            border-radius: 3px; padding: 2px 7px; }
+        QToolButton:checked { background: SHEET; color: INK; border: 1px solid MARK; }
         QLineEdit, QPlainTextEdit, QComboBox {
             background: SHEET; color: INK; border: 1px solid RULE; border-radius: 3px;
             padding: 3px 6px; selection-background-color: MARK; selection-color: ONMARK; }

@@ -5,6 +5,7 @@
 #include <QDragEnterEvent>
 #include <QLabel>
 #include <QMimeData>
+#include <QPushButton>
 #include <QSplitter>
 #include <QStyleFactory>
 #include <QVBoxLayout>
@@ -28,7 +29,7 @@ MainWindow::MainWindow(SittingOptions options, QWidget* parent)
       message_(new MessageBar),
       stamp_view_(new StampView),
       cell_line_(new QLabel),
-      fold_line_(new QLabel),
+      fold_(new QPushButton),
       splitter_(new QSplitter(Qt::Vertical)),
       tray_(new Tray),
       candidates_(new CandidateList),
@@ -53,6 +54,7 @@ MainWindow::MainWindow(SittingOptions options, QWidget* parent)
     addKeys();
     setLight(lightOfDesktop(QApplication::palette()));
     showSession();
+    showHints();
     stamp_view_->setFocus();
 }
 
@@ -69,22 +71,20 @@ void MainWindow::build()
     cell_line_->setObjectName("cellLine");
     cell_line_->setAccessibleName(tr("The cell in hand"));
     cell_line_->setTextFormat(Qt::PlainText);
-    fold_line_->setObjectName("foldLine");
+    fold_->setObjectName("fold");
+    fold_->setFocusPolicy(Qt::NoFocus);
     hints_->setObjectName("hints");
     hints_->setTextFormat(Qt::PlainText);
-    for (QLabel* label : {cell_line_, fold_line_, hints_})
+    for (QLabel* label : {cell_line_, hints_})
         label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
-    fold_line_->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
-    auto line = new QHBoxLayout;
-    line->setContentsMargins(12, 4, 12, 4);
-    line->addWidget(cell_line_, 3);
-    line->addWidget(fold_line_, 2);
+    cell_line_->setContentsMargins(12, 5, 12, 5);
     auto upper = new QWidget;
     auto upper_layout = new QVBoxLayout(upper);
     upper_layout->setContentsMargins(0, 0, 0, 0);
     upper_layout->setSpacing(0);
     upper_layout->addWidget(stamp_view_, 1);
-    upper_layout->addLayout(line);
+    upper_layout->addWidget(cell_line_);
+    upper_layout->addWidget(fold_);
     splitter_->addWidget(upper);
     splitter_->addWidget(tray_);
     splitter_->setChildrenCollapsible(false);
@@ -121,7 +121,6 @@ void MainWindow::setLight(Light light)
     QPalette quiet = palette();
     quiet.setColor(QPalette::WindowText, colours.quiet);
     hints_->setPalette(quiet);
-    fold_line_->setPalette(quiet);
 }
 
 void MainWindow::openPhotos(const std::vector<std::filesystem::path>& files)

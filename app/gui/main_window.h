@@ -10,6 +10,7 @@
 #include "app/gui/tray.h"
 
 class QLabel;
+class QPushButton;
 class QSplitter;
 
 namespace gui {
@@ -87,7 +88,7 @@ private:
     MessageBar* message_;
     StampView* stamp_view_;
     QLabel* cell_line_;
-    QLabel* fold_line_;
+    QPushButton* fold_;  // the edge of what stays folded until the letters are gone through
     QSplitter* splitter_;
     Tray* tray_;
     CandidateList* candidates_;

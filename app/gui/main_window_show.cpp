@@ -2,6 +2,7 @@
 #include <QApplication>
 #include <QFileDialog>
 #include <QLabel>
+#include <QPushButton>
 #include <QSplitter>
 
 #include "app/gui/archive_pane.h"
@@ -120,15 +121,16 @@ void MainWindow::showFold()
 {
     WorkSession* session = sitting_->session();
     const StampWork* stamp = session ? session->stamp() : nullptr;
-    if (!stamp || tray_->isOpen(TrayPage::Meaning))
-        return fold_line_->clear();
+    fold_->setVisible(stamp && tray_->isClosed());
+    if (!stamp)
+        return;
     const LettersSeen count = lettersSeen(*stamp);
-    fold_line_->setText(mayShowCandidates()
-                            ? tr("F11: what it can mean")
-                            : tr("What it can mean stays folded until you have gone through the "
-                                 "letters: %1 of %2.  F11 unfolds it now")
-                                  .arg(count.seen)
-                                  .arg(count.all));
+    fold_->setText(mayShowCandidates()
+                       ? tr("What it can mean   F11")
+                       : tr("What it can mean   folded until you have gone once through the "
+                            "letters: %1 of %2   F11 unfolds it now")
+                             .arg(count.seen)
+                             .arg(count.all));
 }
 
 void MainWindow::showOutlines()

@@ -1,6 +1,7 @@
 // What leads where: signals of the sitting and of the panes, keys.
 #include <QAction>
 #include <QApplication>
+#include <QPushButton>
 
 #include "app/gui/archive_pane.h"
 #include "app/gui/candidate_list.h"
@@ -72,6 +73,7 @@ void MainWindow::connectPanes()
         if (session())
             session()->moveTo(place);
     });
+    connect(fold_, &QPushButton::clicked, this, &MainWindow::openMeaning);
     connect(head_, &HeadBar::layerPicked, this, &MainWindow::pickLayer);
     connect(head_, &HeadBar::stopWanted, this, [this] { sitting_->stop(); });
     connect(to_read_, &ToReadList::opened, this, [this](int place) {

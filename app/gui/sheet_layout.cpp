@@ -1,15 +1,11 @@
 #include "app/gui/sheet_layout.h"
 
 #include <algorithm>
+#include <optional>
 
 namespace gui {
 
 namespace {
-
-bool isPlaced(const models::Cell& cell)
-{
-    return cell.right_px > cell.left_px;
-}
 
 struct Span {
     double left = 0, right = 0;
@@ -18,23 +14,23 @@ struct Span {
 // Where each cell would like to be; cells without a place share the gap around them.
 std::vector<Span> wishes(const models::Line& line, double scale, double offset, double usual)
 {
-    const auto& cells = line.cells;
-    std::vector<Span> spans(cells.size());
+    const std::vector<CellExtent> extents = cellExtents(line);
+    std::vector<Span> spans(extents.size());
     double edge = offset + line.box_px.x * scale;
-    for (std::size_t i = 0; i < cells.size();) {
-        if (isPlaced(cells[i])) {
-            spans[i] = {offset + cells[i].left_px * scale, offset + cells[i].right_px * scale};
+    for (std::size_t i = 0; i < extents.size();) {
+        if (extents[i].isKnown()) {
+            spans[i] = {offset + extents[i].left * scale, offset + extents[i].right * scale};
             edge = spans[i].right;
             ++i;
             continue;
         }
         std::size_t next = i;
-        while (next < cells.size() && !isPlaced(cells[next]))
+        while (next < extents.size() && !extents[next].isKnown())
             ++next;
         const double count = static_cast<double>(next - i);
         double each = usual;
-        if (next < cells.size())
-            each = std::clamp((offset + cells[next].left_px * scale - edge) / count, 0.0, usual);
+        if (next < extents.size())
+            each = std::clamp((offset + extents[next].left * scale - edge) / count, 0.0, usual);
         for (; i < next; ++i, edge += each)
             spans[i] = {edge, edge + each};
     }
@@ -83,7 +79,35 @@ double scaleOf(const QSizeF& rectified, std::size_t lines, const SheetRoom& room
     return std::min(full, std::max(fitting, 0.6 * full));
 }
 
+void moveDown(SheetLayout& sheet, double by)
+{
+    sheet.top = by;
+    sheet.tail_picture.translate(0, by);
+    for (LineBand& band : sheet.bands) {
+        band.picture.translate(0, by);
+        band.strip.translate(0, by);
+        for (QRectF& cell : band.cells)
+            cell.translate(0, by);
+    }
+}
+
 }  // namespace
+
+std::vector<CellExtent> cellExtents(const models::Line& line)
+{
+    std::vector<CellExtent> extents;
+    for (const models::Cell& cell : line.cells)
+        extents.push_back({cell.left_px, cell.right_px});
+    std::optional<double> next_left;
+    for (auto extent = extents.rbegin(); extent != extents.rend(); ++extent) {
+        if (!extent->isKnown())
+            continue;
+        if (next_left && *next_left > extent->left)
+            extent->right = std::min(extent->right, *next_left);
+        next_left = extent->left;
+    }
+    return extents;
+}
 
 SheetLayout layOutSheet(const QSizeF& rectified, const std::vector<models::Line>& lines,
                         const SheetRoom& room)
@@ -119,6 +143,7 @@ SheetLayout layOutSheet(const QSizeF& rectified, const std::vector<models::Line>
     }
     slice(rectified.height(), sheet.tail_source, sheet.tail_picture);
     sheet.height = y;
+    moveDown(sheet, std::max(0.0, (room.height - y) * 0.3));
     return sheet;
 }
 

@@ -30,12 +30,24 @@ struct SheetLayout {
     double left = 0;                   // where rectified x = 0 is shown
     std::vector<LineBand> bands;       // one a line; all slices together are the whole picture
     QRectF tail_source, tail_picture;  // what of the picture is below the last line
-    double height = 0;
+    double top = 0, height = 0;        // of all that is shown
 };
+
+// Where a cell's letter stands in the rectified stamp; left == right: nobody knows.
+struct CellExtent {
+    double left = 0, right = 0;  // rectified px
+
+    bool isKnown() const { return right > left; }
+};
+
+// Extents as the reader gave them, cut where one reaches into the next letter: engines' boxes
+// overlap, and now and then one swallows its neighbours.
+std::vector<CellExtent> cellExtents(const models::Line& line);
 
 // Lays a stamp out at the full width, cut between its lines so that each cell stands under its
 // letter. A stamp that would not fit the height is made smaller, to six tenths at most, and then
-// scrolled. Cells without a place in the picture are set between their neighbours.
+// scrolled; one that leaves room stands a little above the middle. Cells without a place in the
+// picture are set between their neighbours.
 SheetLayout layOutSheet(const QSizeF& rectified, const std::vector<models::Line>& lines,
                         const SheetRoom& room);
 

@@ -3,11 +3,13 @@
 #include <QInputMethodEvent>
 #include <QKeyEvent>
 #include <QPainter>
+#include <algorithm>
 #include <cmath>
 
 #include "app/gui/cell_strip.h"
 #include "app/gui/cell_words.h"
 #include "app/gui/letter_keys.h"
+#include "app/gui/letter_loupe.h"
 #include "app/gui/look.h"
 #include "app/gui/picture.h"
 
@@ -52,14 +54,38 @@ void StampView::setEmptyWords(const QString& words)
     sheet_->update();
 }
 
-void StampView::layOut()
+// Letters as large as the room and the width of the cells allow.
+double StampView::letterSize() const
+{
+    const double line = QFontMetricsF(font()).height();
+    double size = viewport()->height() * 0.075 / line;
+    std::vector<double> widths;
+    for (const models::Line& one : lines_)
+        for (const models::Cell& cell : one.cells)
+            if (cell.right_px > cell.left_px)
+                widths.push_back(cell.right_px - cell.left_px);
+    if (!widths.empty() && pixels_.cols > 0) {
+        const auto middle = widths.begin() + static_cast<std::ptrdiff_t>(widths.size() / 2);
+        std::nth_element(widths.begin(), middle, widths.end());
+        const double room = *middle * viewport()->width() / pixels_.cols;
+        size = std::min(size, room / CellStrip::leastCellFor(font(), 1));
+    }
+    return std::clamp(size, 1.4, 2.6);
+}
+
+SheetRoom StampView::room() const
 {
     SheetRoom room;
     room.width = viewport()->width();
     room.height = viewport()->height();
-    room.strip_height = CellStrip::heightFor(font());
-    room.least_cell = CellStrip::leastCellFor(font());
-    layout_ = layOutSheet(QSizeF(pixels_.cols, pixels_.rows), lines_, room);
+    room.strip_height = CellStrip::heightFor(font(), letterSize());
+    room.least_cell = CellStrip::leastCellFor(font(), letterSize());
+    return room;
+}
+
+void StampView::layOut()
+{
+    layout_ = layOutSheet(QSizeF(pixels_.cols, pixels_.rows), lines_, room());
     sheet_->resize(viewport()->width(),
                    std::max(viewport()->height(), static_cast<int>(std::ceil(layout_.height))));
     const double ratio = devicePixelRatioF();
@@ -67,6 +93,12 @@ void StampView::layOut()
                         static_cast<int>(std::lround(pixels_.rows * layout_.scale * ratio)));
     if (!pixels_.empty() && scaled_.size() != QSize(size.width, size.height))
         scaled_ = QPixmap::fromImage(pictureOf(pixels_, size));
+    layOutStrips();
+    showPlace();
+}
+
+void StampView::layOutStrips()
+{
     while (strips_.size() < layout_.bands.size()) {
         auto strip = new CellStrip(sheet_);
         const std::size_t line = strips_.size();
@@ -88,9 +120,9 @@ void StampView::layOut()
         for (const QRectF& cell : band.cells)
             rects.push_back(cell.translated(-band.strip.left(), -band.strip.top()));
         strips_[i]->setGeometry(band.strip.toAlignedRect());
+        strips_[i]->setLetterSize(letterSize());
         strips_[i]->showLine(lines_[i], rects, person_);
     }
-    showPlace();
 }
 
 void StampView::showPlace()
@@ -136,26 +168,44 @@ void StampView::paintSheet(QWidget* sheet)
     paintInHand(painter);
 }
 
-// Brackets around the letter in the picture that belongs to the cell in hand.
-void StampView::paintInHand(QPainter& painter) const
+const models::Cell* StampView::cellInHand() const
 {
     if (place_.line >= layout_.bands.size() || place_.cell >= lines_[place_.line].cells.size())
-        return;
-    const models::Line& line = lines_[place_.line];
-    const models::Cell& cell = line.cells[place_.cell];
-    if (cell.right_px <= cell.left_px || line.box_px.height <= 0)
+        return nullptr;
+    return &lines_[place_.line].cells[place_.cell];
+}
+
+QRectF StampView::letterInHand() const
+{
+    if (!cellInHand() || lines_[place_.line].box_px.height <= 0)
+        return {};
+    const CellExtent extent = cellExtents(lines_[place_.line])[place_.cell];
+    const models::Box& box = lines_[place_.line].box_px;
+    return {extent.left, box.y, std::max(0.0, extent.right - extent.left), box.height};
+}
+
+// Brackets around the letter in the picture that belongs to the cell in hand, and the same letter
+// large below the last line where there is room for it.
+void StampView::paintInHand(QPainter& painter) const
+{
+    const QRectF letter = letterInHand();
+    if (letter.isEmpty())
         return;
     const LineBand& band = layout_.bands[place_.line];
-    const double top = band.picture.top() + (line.box_px.y - band.source.top()) * layout_.scale;
-    const double left = layout_.left + cell.left_px * layout_.scale;
-    const double right = layout_.left + cell.right_px * layout_.scale;
-    const double bottom = std::min(top + line.box_px.height * layout_.scale, band.picture.bottom());
+    const double top = band.picture.top() + (letter.top() - band.source.top()) * layout_.scale;
+    const double left = layout_.left + letter.left() * layout_.scale;
+    const double right = layout_.left + letter.right() * layout_.scale;
+    const double bottom = std::min(top + letter.height() * layout_.scale, band.picture.bottom());
     painter.setPen(QPen(coloursIn(palette()).hand, 2));
     const double leg = std::min(10.0, (bottom - top) / 4);
     for (const double x : {left, right}) {
         painter.drawLine(QPointF(x, top), QPointF(x, top + leg));
         painter.drawLine(QPointF(x, bottom - leg), QPointF(x, bottom));
     }
+    const double below = layout_.top + layout_.height;
+    paintLoupe(painter, pixels_, letter,
+               QRectF(0, below, sheet_->width(), sheet_->height() - below), (left + right) / 2,
+               coloursIn(palette()));
 }
 
 void StampView::clickSheet(const QPointF& position)

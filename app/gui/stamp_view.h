@@ -50,9 +50,14 @@ protected:
 
 private:
     void layOut();
+    SheetRoom room() const;
+    double letterSize() const;
+    void layOutStrips();
     void showPlace();
     void paintSheet(QWidget* sheet);
     void paintInHand(QPainter& painter) const;
+    const models::Cell* cellInHand() const;
+    QRectF letterInHand() const;  // in the rectified stamp; empty when it has no place there
     void clickSheet(const QPointF& position);
 
     QWidget* sheet_;
