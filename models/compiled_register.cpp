@@ -11,7 +11,10 @@ namespace models {
 
 namespace {
 
-constexpr double skip_rate = 0.02;         // as MatchOptions has it
+constexpr double skip_rate = 0.02;           // as MatchOptions has it
+constexpr double skip_of_any_letter = 0.06;  // among letters, full stops and spaces
+constexpr double any_length = 0.3;           // of unknown marks, those of whatever length
+constexpr std::size_t longest_unknown = 30;
 constexpr std::size_t most_letters = 100;  // of a mark; more would be no mark
 
 std::vector<std::string> markTexts(const MakerRegister& known)
@@ -75,6 +78,7 @@ CompiledRegister::CompiledRegister(const MakerRegister& known)
     for (const Mark& mark : codeMarks(known))
         addMark(known, mark.maker_id, mark);
     addOtherTexts(known);
+    countLengths();
 }
 
 void CompiledRegister::addMark(const MakerRegister& known, const std::string& maker_id,
@@ -95,6 +99,24 @@ void CompiledRegister::addMark(const MakerRegister& known, const std::string& ma
             {makeMatchText(spelling.text, ids, skip_rate), spelling.share});
     marks_of_maker[compiled.maker].push_back(marks.size());
     marks.push_back(std::move(compiled));
+}
+
+// The register's own lengths, smoothed, since a maker that it does not know may sign otherwise.
+void CompiledRegister::countLengths()
+{
+    std::vector<double> shares(longest_unknown + 1, 0);
+    for (std::size_t length = 1; length <= longest_unknown; ++length)
+        shares[length] = any_length / static_cast<double>(longest_unknown);
+    for (const CompiledMark& mark : marks) {
+        const std::size_t length = mark.spellings.front().text.letters.size();
+        shares[std::min(length, longest_unknown)] +=
+            (1 - any_length) / static_cast<double>(marks.size());
+    }
+    const std::size_t any_letter = ids.idOf("\xEF\xBF\xBD");  // U+FFFD
+    for (std::size_t length = 1; length <= longest_unknown; ++length)
+        lengths.push_back({{std::vector<std::size_t>(length, any_letter),
+                            std::vector<double>(length, skip_of_any_letter)},
+                           shares[length]});
 }
 
 void CompiledRegister::addOtherTexts(const MakerRegister& known)

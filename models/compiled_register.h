@@ -36,9 +36,14 @@ struct CompiledRegister {
     std::vector<MatchText> other_texts;  // inspectors' codes, quarters, sizes, type names
     LetterModel letter_model;
 
+    // How long marks are: texts of letters that fit every cell alike, with the share of each
+    // length.
+    std::vector<CompiledSpelling> lengths;
+
 private:
     void addMark(const MakerRegister& known, const std::string& maker_id, const Mark& mark);
     void addOtherTexts(const MakerRegister& known);
+    void countLengths();
 };
 
 }  // namespace models

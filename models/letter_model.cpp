@@ -37,6 +37,11 @@ double generalShare(const std::string& letter)
     return 0.0005;
 }
 
+bool partsWords(const std::string& letter)
+{
+    return letter == " " || letter == "." || letter == "&" || letter == "-" || letter == "/";
+}
+
 using Counts = std::vector<double>;
 
 // Shares of the counts, with `general` as if seen `weight` times.
@@ -70,53 +75,96 @@ LetterModel::LetterModel(const std::vector<std::string>& texts, LetterIds& ids)
     for (const std::string& text : texts)
         all.push_back(ids.idsOf(text));
     const std::size_t n = ids.size();
-    std::vector<double> general(n);
+    Shares general(n), plain(n), begun(n);
     double sum = 0;
-    for (std::size_t id = 0; id < n; ++id)
+    for (std::size_t id = 0; id < n; ++id) {
         sum += general[id] = generalShare(ids.letter(id));
+        begins_word_behind_.push_back(partsWords(ids.letter(id)));
+    }
     for (double& share : general)
         share /= sum;
-    Counts plain(n), begun(n);
-    std::vector<Counts> pairs(n, Counts(n));
     for (const std::vector<std::size_t>& text : all)
         for (std::size_t i = 0; i < text.size(); ++i) {
             plain[text[i]] += 1;
-            (i == 0 ? begun : pairs[text[i - 1]])[text[i]] += 1;
+            begun[text[i]] += i == 0 ? 1 : 0;
         }
-    const std::vector<double> any = smoothed(plain, general, general_counts);
+    const Shares any = smoothed(plain, general, general_counts);
     // Initials are drawn from the whole alphabet, whatever the register's happen to be.
     first_ = mixed(smoothed(begun, any, general_counts), general, 0.5);
-    for (const Counts& behind : pairs)
-        next_.push_back(mixed(smoothed(behind, any, plain_counts), general, most_certain_next));
+    countPairs(all, general, any);
+}
+
+// What stands behind a letter is smoothed with what stands behind all letters in its place: behind
+// any initial a full stop is likely.
+void LetterModel::countPairs(const std::vector<std::vector<std::size_t>>& texts,
+                             const Shares& general, const Shares& any)
+{
+    const std::size_t n = general.size();
+    std::array<std::vector<Shares>, 2> counts;
+    ByPlace pooled;
+    for (std::size_t place = 0; place < 2; ++place) {
+        counts[place].assign(n, Shares(n));
+        pooled[place].assign(n, 0);
+    }
+    for (const std::vector<std::size_t>& text : texts)
+        for (std::size_t i = 1; i < text.size(); ++i) {
+            const bool began = i == 1 || begins_word_behind_[text[i - 2]];
+            counts[began][text[i - 1]][text[i]] += 1;
+            if (!begins_word_behind_[text[i - 1]])
+                pooled[began][text[i]] += 1;
+        }
+    for (std::size_t place = 0; place < 2; ++place)
+        for (std::size_t a = 0; a < n; ++a) {
+            const Shares& back_off =
+                begins_word_behind_[a] ? any : smoothed(pooled[place], any, plain_counts);
+            behind_[place].push_back(mixed(smoothed(counts[place][a], back_off, plain_counts),
+                                           general, most_certain_next));
+        }
+}
+
+// The shares of the next letter, each by whether it begins a word.
+LetterModel::ByPlace LetterModel::next(const ByPlace& now) const
+{
+    ByPlace then = {Shares(first_.size()), Shares(first_.size())};
+    for (std::size_t place = 0; place < 2; ++place)
+        for (std::size_t a = 0; a < first_.size(); ++a) {
+            const double share = now[place][a];
+            if (share < 1e-6)
+                continue;
+            Shares& target = then[begins_word_behind_[a]];
+            const Shares& shares = behind_[place][a];
+            for (std::size_t b = 0; b < shares.size(); ++b)
+                target[b] += share * shares[b];
+        }
+    return then;
 }
 
 double LetterModel::odds(const std::vector<CellWeights>& cells, std::size_t first,
                          std::size_t end) const
 {
-    const std::size_t n = first_.size();
-    std::vector<double> now = first_, then(n);  // the next letter's shares before it is seen
+    const ByPlace at_start = {Shares(first_.size()), first_};
+    ByPlace now = at_start;
     double odds = 1;
     for (std::size_t i = first; i < end; ++i) {
         const CellWeights& cell = cells[i];
-        if (cell.stretch) {
-            now = mixed(now, first_, 0.5);  // what stands behind a gap may be anything
+        if (cell.stretch) {  // what stands behind a gap may be anything
+            now = {mixed(now[0], first_, 0.5), mixed(now[1], first_, 0.5)};
+            for (Shares& shares : now)
+                for (double& share : shares)
+                    share *= 0.5;
             continue;
         }
         double sum = 0;
-        for (std::size_t a = 0; a < n; ++a)
-            sum += now[a] *= cell.unread ? 1 : cell.of_letter[a] / cell.other;
+        for (Shares& shares : now)
+            for (std::size_t a = 0; a < shares.size(); ++a)
+                sum += shares[a] *= cell.unread ? 1 : cell.of_letter[a] / cell.other;
         if (sum <= 0)
             return 0;
         odds *= sum;
-        then.assign(n, 0);
-        for (std::size_t a = 0; a < n; ++a) {
-            const double share = now[a] / sum;
-            if (share < 1e-6)
-                continue;
-            for (std::size_t b = 0; b < n; ++b)
-                then[b] += share * next_[a][b];
-        }
-        std::swap(now, then);
+        for (Shares& shares : now)
+            for (double& share : shares)
+                share /= sum;
+        now = next(now);
     }
     return odds;
 }

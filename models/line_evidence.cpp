@@ -17,9 +17,8 @@ constexpr double fills_its_end = 0.8;
 // The same of a date, in parts of other text of the same length (one length in ten).
 constexpr double length_share = 0.1;
 constexpr double date_alone = 0.5 / length_share, date_at_an_end = 0.2, date_within = 0.05;
-constexpr double one_mark_length = 0.05;  // share of one length among those of unknown marks
 // That a line's end is gone, by what is known of it.
-constexpr double cut_when_unknown = 0.1, cut_when_seen = 0.8;
+constexpr double cut_when_unknown = 0.03, cut_when_seen = 0.8;
 // A date on a stamp is not always the year made: inspected later, patterned before.
 constexpr double date_is_later = 0.012, date_is_earlier = 0.004, fading = 0.6;
 constexpr std::size_t most_dates = 6;
@@ -131,8 +130,10 @@ LineEvidence::Stretch LineEvidence::weighStretch(const Line& line, std::size_t f
     for (std::size_t i = 0; i < known_.marks.size(); ++i)
         for (const CompiledSpelling& spelling : known_.marks[i].spellings)
             stretch.mark_odds[i] += spelling.share * textOdds(cells, spelling.text, plan);
-    stretch.unknown_odds =
-        known_.letter_model.odds(weights_, first_cell, end_cell) * one_mark_length / length_share;
+    double length_odds = 0;
+    for (const CompiledSpelling& length : known_.lengths)
+        length_odds += length.share * textOdds(cells, length.text, plan);
+    stretch.unknown_odds = known_.letter_model.odds(weights_, first_cell, end_cell) * length_odds;
     return stretch;
 }
 

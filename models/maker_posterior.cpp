@@ -43,6 +43,16 @@ double countOf(const CandidateOptions& options, const std::string& maker_id)
     return 1 + (found == options.archive_counts.end() ? 0 : std::max(0.0, found->second));
 }
 
+// How much all known makers together made in each year.
+Years tradeYears(const std::vector<MakerPosterior>& makers)
+{
+    Years trade(makers.front().prior_years.size(), 0);
+    for (const MakerPosterior& maker : makers)
+        for (std::size_t y = 0; y < trade.size(); ++y)
+            trade[y] += maker.prior * maker.prior_years[y];
+    return normalised(trade);
+}
+
 class MakerWeigher {
 public:
     MakerWeigher(const std::vector<StampEvidence>& stamps, const MakerRegister& known,
@@ -141,11 +151,7 @@ void MakerWeigher::weighMarks(MakerPosterior& maker) const
 // An unknown maker worked when the known ones did, all together.
 void MakerWeigher::weighUnknown(Posterior& posterior) const
 {
-    Years trade(type_years_.size(), 0);
-    for (const MakerPosterior& maker : posterior.makers)
-        for (std::size_t y = 0; y < trade.size(); ++y)
-            trade[y] += maker.prior * maker.prior_years[y];
-    const Years prior = scaled(normalised(trade), options_.unknown_prior);
+    const Years prior = scaled(tradeYears(posterior.makers), options_.unknown_prior);
     posterior.unknown_markless = sumOf(product(prior, markless_odds_));
     posterior.unknown_joint = sumOf(product(prior, unknown_odds_));
     posterior.unknown_dated = sumOf(product(prior, date_odds_));
@@ -156,13 +162,13 @@ Posterior MakerWeigher::weigh() const
     Posterior posterior;
     const double highest = *std::max_element(date_odds_.begin(), date_odds_.end());
     const double lowest = *std::min_element(date_odds_.begin(), date_odds_.end());
-    posterior.date_shares = date_odds_;
-    for (double& share : posterior.date_shares)
-        share -= lowest;
-    posterior.date_shares = normalised(posterior.date_shares);
     const double mean = sumOf(date_odds_) / static_cast<double>(date_odds_.size());
     posterior.has_dates = highest > dated_from * mean;
     posterior.makers = priors();
+    posterior.date_shares = tradeYears(posterior.makers);
+    for (std::size_t y = 0; y < date_odds_.size(); ++y)
+        posterior.date_shares[y] *= date_odds_[y] - lowest;
+    posterior.date_shares = normalised(posterior.date_shares);
     weighUnknown(posterior);
     double sum = posterior.unknown_joint;
     for (MakerPosterior& maker : posterior.makers) {

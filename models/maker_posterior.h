@@ -32,7 +32,7 @@ struct Posterior {
     std::vector<MakerPosterior> makers;  // in the register's order
     double unknown_maker = 1;
     double unknown_joint = 0, unknown_markless = 0, unknown_dated = 0;
-    // What the dates say beyond what other text would, shared out by year: whoever the maker.
+    // What the dates say beyond what other text would, by year, weighed with when the trade worked.
     std::vector<double> date_shares;
     bool has_dates = false;  // a date was read that tells years apart
 };

@@ -62,13 +62,18 @@ std::vector<double> softYears(const std::string& from, const std::string& to,
                               const YearRange& range)
 {
     const auto begin = boundsOf(from), end = boundsOf(to);
+    const bool has_begin = begin && begin->first, has_end = end && end->last;
+    const int first = has_begin ? *begin->first : range.first + margin_years;
+    const int last = has_end ? *end->last : range.last - margin_years;
+    const double before = has_begin && !begin->soft ? before_sharp : before_soft;
+    const double after = has_end && !end->soft ? after_sharp : after_soft;
     std::vector<double> weights;
     for (int year = range.first; year <= range.last; ++year) {
         double weight = 1;
-        if (begin && begin->first && year < *begin->first)
-            weight = std::exp((year - *begin->first) / (begin->soft ? before_soft : before_sharp));
-        if (end && end->last && year > *end->last)
-            weight = std::exp((*end->last - year) / (end->soft ? after_soft : after_sharp));
+        if (year < first)
+            weight = std::exp((year - first) / before);
+        if (year > last)
+            weight = std::min(weight, std::exp((last - year) / after));
         weights.push_back(std::max(weight, least_weight));
     }
     return weights;

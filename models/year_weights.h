@@ -16,10 +16,12 @@ struct YearRange {
     std::size_t size() const { return static_cast<std::size_t>(last - first + 1); }
 };
 
-// All years that a register speaks of and ten more on either side; 1850 to 1980 when it names none.
+// All years that a register speaks of and ten more on either side, which only dates reach; 1850 to
+// 1980 when it names none.
 YearRange yearsOf(const MakerRegister& known);
 
-// How well each year of `range` suits limits written in EDTF (empty: no limit): 1 within them,
+// How well each year of `range` suits limits written in EDTF (empty or open: the first or last year
+// that the register speaks of, roughly): 1 within them,
 // falling off beyond, since approval is not first delivery and old stock is used up; slower where a
 // limit is qualified. Never 0, since a register can be wrong.
 std::vector<double> softYears(const std::string& from, const std::string& to,
