@@ -22,23 +22,26 @@ SceneOptions smallScene()
     return scene;
 }
 
-cv::Mat insideOf(const Quad& quad, cv::Size size, double grow)
+cv::Mat insideOf(const Quad& quad, cv::Size size, int grow_px)
 {
-    const cv::Point2f middle = (quad[0] + quad[1] + quad[2] + quad[3]) / 4;
-    std::vector<cv::Point> corners;
-    for (const cv::Point2f& corner : quad) {
-        const cv::Point2f out = corner - middle;
-        const auto length = static_cast<float>(std::hypot(out.x, out.y));
-        corners.push_back(corner + out * static_cast<float>(grow / length));
-    }
+    const std::vector<cv::Point> corners(quad.begin(), quad.end());
     cv::Mat inside = cv::Mat::zeros(size, CV_8UC1);
     cv::fillConvexPoly(inside, corners, 255);
+    const int width = 2 * grow_px + 1;
+    cv::dilate(inside, inside, cv::getStructuringElement(cv::MORPH_ELLIPSE, {width, width}));
     return inside;
 }
 
 double inkIn(const DrawnPhoto& photo, const Quad& quad)
 {
     return cv::mean(photo.ink, insideOf(quad, photo.ink.size(), 0))[0] / 255;
+}
+
+double most(const cv::Mat& values)
+{
+    double maximum = 0;
+    cv::minMaxLoc(values, nullptr, &maximum);
+    return maximum;
 }
 
 // How much darker the inked pixels are than the cloth right around them, in grey levels.
@@ -131,11 +134,18 @@ TEST_CASE("Every letter's box holds ink, and no ink lies outside the outline",
                 CHECK(inkIn(photo, letter.corners) > 0.15);
             CHECK(letter.in_sight == Approx(1).margin(0.01));
         }
-    cv::Mat outside = photo.ink.clone();
-    outside.setTo(0, insideOf(stamp.outline, outside.size(), 3));  // 3 px for soaking and blur
-    double most = 0;
-    cv::minMaxLoc(outside, nullptr, &most);
-    CHECK(most < 25);  // a tenth of full ink
+    // 3 px for soaking and blur; 25 is a tenth of full ink.
+    cv::Mat outside_stamp = photo.ink.clone(), outside_lines = photo.ink.clone(),
+            outside_letters = photo.ink.clone();
+    outside_stamp.setTo(0, insideOf(stamp.outline, photo.ink.size(), 3));
+    for (const auto& line : stamp.lines) {
+        outside_lines.setTo(0, insideOf(line.corners, photo.ink.size(), 3));
+        for (const auto& letter : line.letters)
+            outside_letters.setTo(0, insideOf(letter.corners, photo.ink.size(), 3));
+    }
+    CHECK(most(outside_stamp) < 25);
+    CHECK(most(outside_lines) < 25);
+    CHECK(most(outside_letters) < 25);
 }
 
 TEST_CASE("Corners go round clockwise from the writing's top left", "[vision][synthetic]")
@@ -167,6 +177,9 @@ TEST_CASE("More fading leaves less contrast and less ink", "[vision][synthetic]"
         last_contrast = now;
         last_ink = ink;
     }
+    SceneOptions gone = smallScene();
+    gone.stamps[0].ink.fading = 1;
+    CHECK(most(synthetic::drawPhoto(gone).ink) == 0);
 }
 
 TEST_CASE("Fresh ink is plain on every material, light ink too", "[vision][synthetic]")

@@ -99,9 +99,11 @@ cv::Mat takenUp(const Impression& impression, const InkOptions& options, double 
 void fade(cv::Mat& ink, const cv::Mat& take, double fading, double letter_px, cv::RNG& random)
 {
     const cv::Mat uneven = smoothNoise(ink.size(), letter_px * 1.6, random);
+    const auto all_over = static_cast<float>(fading);
+    const float spread = 0.44F * (1 - all_over);  // what is gone altogether is gone everywhere
     ink.forEach<float>([&](float& value, const int* at) {
-        const float here = std::clamp(
-            static_cast<float>(fading) * (1 + 0.22F * uneven.at<float>(at[0], at[1])), 0.0F, 1.0F);
+        const float here =
+            std::clamp(all_over * (1 + spread * uneven.at<float>(at[0], at[1])), 0.0F, 1.0F);
         value *= (1 - here) * (1 - 0.45F * here * take.at<float>(at[0], at[1]));
     });
 }
