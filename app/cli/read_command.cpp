@@ -12,6 +12,7 @@
 #include "app/cli/read_json.h"
 #include "app/cli/read_text.h"
 #include "app/cli/truth.h"
+#include "vision/image_error.h"
 
 #include <nlohmann/json.hpp>
 
@@ -71,8 +72,12 @@ private:
                 around_.out << inOneLine(examinationJson(photo, examination)) << std::endl;
             else
                 printExamination(around_.out, photo, examination);
-        } catch (const std::exception& error) {
+        } catch (const vision::ImageError& error) {
             complain(photo, error.what());
+        } catch (const std::exception& error) {
+            complain(photo,
+                     photo + " cannot be examined (" + error.what() +
+                         "); check the options, or send the photograph to Weftmark's makers");
         }
         if (truth) {
             printTruth(around_.out, *truth, engines_.known);

@@ -32,6 +32,15 @@ std::string counted(const models::Line& line)
     return words;
 }
 
+bool holdsLetters(const flow::StampExamination& stamp)
+{
+    for (const models::Line& line : stamp.proposal.lines)
+        for (const models::Cell& cell : line.cells)
+            if (!cell.alternatives.empty())
+                return true;
+    return false;
+}
+
 std::string yearsInWords(const models::Candidate& candidate)
 {
     if (candidate.years.empty())
@@ -39,6 +48,8 @@ std::string yearsInWords(const models::Candidate& candidate)
     std::string words;
     for (std::size_t i = 0; i < candidate.years.size() && i < 3; ++i) {
         const models::YearShare& share = candidate.years[i];
+        if (i > 0 && share.probability < 0.01)
+            break;
         words += (i > 0 ? ", " : "") + std::to_string(share.year) + " (" +
                  percent(share.probability) + ")";
     }
@@ -47,21 +58,19 @@ std::string yearsInWords(const models::Candidate& candidate)
 
 void printStamp(std::ostream& out, const flow::StampExamination& stamp, std::size_t number)
 {
-    out << "  stamp " << number << ", a mark with " << percent(stamp.outline.score) << ", turned "
+    out << "  stamp " << number << " (" << percent(stamp.outline.score) << " sure), turned "
         << std::lround(stamp.enhanced.rectified.up_deg) % 360 << " degrees clockwise\n";
     for (const models::Line& line : stamp.proposal.lines)
         out << "    " << lineInWords(line) << "\n";
-    if (stamp.proposal.lines.empty())
-        out << "    nothing could be read here\n";
 }
 
 }  // namespace
 
 std::string percent(double probability)
 {
-    if (probability > 0 && probability < 0.01)
+    if (probability < 0.01)
         return "under 1 %";
-    if (probability < 1 && probability > 0.99)
+    if (probability > 0.99)
         return "over 99 %";
     return std::to_string(std::lround(probability * 100)) + " %";
 }
@@ -101,8 +110,17 @@ void printExamination(std::ostream& out, const std::string& photo,
                "and take another photograph\n";
         return;
     }
-    for (std::size_t i = 0; i < examination.stamps.size(); ++i)
-        printStamp(out, examination.stamps[i], i + 1);
+    int unread = 0;
+    for (std::size_t i = 0; i < examination.stamps.size(); ++i) {
+        if (holdsLetters(examination.stamps[i]))
+            printStamp(out, examination.stamps[i], i + 1);
+        else
+            ++unread;
+    }
+    if (unread > 0)
+        out << "  " << unread
+            << (unread == 1 ? " place that may be a stamp" : " places that may be stamps")
+            << ", not a letter of it read\n";
     out << "  can mean\n";
     printCandidates(out, examination.candidates, "    ");
 }

@@ -9,7 +9,7 @@
 // What a person reads on the terminal.
 namespace cli {
 
-// "71 %"; "under 1 %" and "over 99 %" at the ends, since neither is 0 or 1.
+// "71 %"; "under 1 %" and "over 99 %" at the ends: nothing is ever quite sure.
 std::string percent(double probability);
 
 // A line of text in Leiden signs with, in plain words, how much of it is unsure, faint or lost.
@@ -20,7 +20,8 @@ std::string lineInWords(const models::Line& line);
 void printCandidates(std::ostream& out, const models::CandidateList& candidates,
                      const std::string& indent);
 
-// One photo: its stamps, their lines, and what they can mean together.
+// One photo: its stamps with their lines (places without a letter read are counted), and what they
+// can mean together.
 void printExamination(std::ostream& out, const std::string& photo,
                       const flow::Examination& examination);
 

@@ -20,9 +20,7 @@ CommandRunner::CommandRunner()
     environment["WEFTMARK_ARCHIVE"] = archiveFolder().string();
     environment["WEFTMARK_AUTHOR"] = "Ines Körber";
     environment["WEFTMARK_REGISTER"] = writeRegister(folder).string();
-    sight = [](const vision::EnhancedStamp&) -> std::vector<models::Line> {
-        return {seenLine("W. POLGLASE", 0.95), seenLine("1941", 0.95)};
-    };
+    sight = seePolglase;
 }
 
 Ran CommandRunner::run(const std::vector<std::string>& arguments)

@@ -32,6 +32,10 @@ private:
 // Letters that were all read with this certainty.
 models::Line seenLine(const std::string& letters, double certainty);
 
+// Sees W. POLGLASE / 1941 in the middle of what writeStampedPhoto and writeMarkedCanvas write, and
+// nothing elsewhere: locating may well propose other places.
+std::vector<models::Line> seePolglase(const vision::EnhancedStamp& stamp);
+
 // Engines with a register of two makers, WP (Wenna Polglase, 1930 to 1945) and RT (Rufus Tarrow,
 // 1946 to 1958), who never were, and one item type, "belt".
 flow::Engines enginesWith(std::vector<std::unique_ptr<vision::TextReader>> readers);
@@ -40,8 +44,7 @@ flow::Engines enginesWith(std::vector<std::unique_ptr<vision::TextReader>> reade
 std::filesystem::path writeRegister(const TemporaryFolder& folder);
 
 // A drawn photograph of canvas with a dark stamp of two lines, in a file.
-std::filesystem::path writeStampedPhoto(const TemporaryFolder& folder, const std::string& name,
-                                        double turn_deg = 0);
+std::filesystem::path writeStampedPhoto(const TemporaryFolder& folder, const std::string& name);
 
 // Canvas alone, with a red patch above the middle, and the outline of the middle as it would be for
 // a stamp that stands on its head.

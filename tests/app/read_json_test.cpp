@@ -152,7 +152,7 @@ TEST_CASE("A line's object tells every state apart", "[app][json]")
         readOne(runner, {canvas.file.string(), "--line"}).at("stamps").at(0).at("lines").at(0);
 
     CHECK(line.at("text") == "24\uFFFD\uFFFD\uFFFD\u2026");
-    CHECK(line.at("typed") == "24?+[..][- - -]");
+    CHECK(line.at("typed") == "2(4|A)+[..][- - -]");
     CHECK(line.at("leiden").get<std::string>().find("4\u0323") != std::string::npos);
     CHECK(line.at("certainty") == 0);  // an unread cell cannot be right
     CHECK(line.at("left_end") == "unknown");
