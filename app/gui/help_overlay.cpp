@@ -106,6 +106,14 @@ void HelpOverlay::close()
     Q_EMIT closed();
 }
 
+bool HelpOverlay::event(QEvent* event)
+{
+    // While it is up, no key is a shortcut of the window below.
+    if (event->type() == QEvent::ShortcutOverride)
+        event->accept();
+    return QWidget::event(event);
+}
+
 bool HelpOverlay::eventFilter(QObject* watched, QEvent* event)
 {
     if (watched == parentWidget() && event->type() == QEvent::Resize)

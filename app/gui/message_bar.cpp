@@ -12,6 +12,7 @@ MessageBar::MessageBar(QWidget* parent)
 {
     setObjectName("messageBar");
     text_->setObjectName("messageText");
+    text_->setAccessibleName(tr("Message"));
     text_->setWordWrap(true);
     text_->setTextFormat(Qt::PlainText);
     text_->setTextInteractionFlags(Qt::TextSelectableByMouse);
@@ -78,6 +79,7 @@ void MessageBar::ask(const QString& sentence, std::vector<Answer> answers)
         const bool first = answers_->count() == 0;
         button->setObjectName(QString("answer%1").arg(answers_->count() + 1));
         answers_->addWidget(button);
+        button->show();  // the focus is for what is seen
         if (first)
             button->setFocus(Qt::OtherFocusReason);
     }
