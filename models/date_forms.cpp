@@ -67,6 +67,7 @@ public:
 private:
     bool isDigitAt(std::size_t at) const { return at < glyphs_.size() && glyphs_[at].is_digit; }
     double textOdds(std::size_t at, std::string_view text) const;
+    std::size_t readAmong(std::size_t at, std::size_t count) const;
     double bestDigitOdds(std::size_t at, std::size_t count) const;
 
     void bareYears(std::size_t at);
@@ -115,6 +116,14 @@ std::vector<DateInstance> DateScanner::scan()
         daysAt(begin);
     }
     return std::move(found_);
+}
+
+std::size_t DateScanner::readAmong(std::size_t at, std::size_t count) const
+{
+    std::size_t read = 0;
+    for (std::size_t i = at; i < std::min(at + count, glyphs_.size()); ++i)
+        read += glyphs_[i].unread ? 0 : 1;
+    return read;
 }
 
 void DateScanner::bareYears(std::size_t at)
@@ -187,12 +196,8 @@ void DateScanner::namedMonths(std::size_t begin, std::size_t at, const DateInsta
 {
     for (const NamedMonth& named : named_months) {
         const double name_odds = textOdds(at, named.text);
-        const bool all_unread =
-            name_odds > 0 &&
-            std::all_of(glyphs_.begin() + static_cast<long>(at),
-                        glyphs_.begin() + static_cast<long>(at + named.text.size()),
-                        [](const DateGlyph& glyph) { return glyph.unread; });
-        if (name_odds < 1 || all_unread)
+        // A month of whose letters half were not read is any month.
+        if (name_odds < 1 || 2 * readAmong(at, named.text.size()) < named.text.size())
             continue;
         DateInstance instance = so_far;
         instance.month_form = named.form;
@@ -224,7 +229,7 @@ void DateScanner::daysAt(std::size_t begin)
         instance.day_digits = digits;
         for (const Separator& separator : number_separators) {
             const double odds = textOdds(begin + digits, separator.text);
-            if (odds <= least_odds)
+            if (odds <= least_odds || readAmong(begin + digits, 1) == 0)
                 continue;
             // A day is one of 31 and its digits say which: their odds are shared by so many.
             instance.base_odds =
@@ -249,10 +254,8 @@ void DateScanner::yearsAt(std::size_t begin, std::size_t at, const DateInstance&
 
 void DateScanner::keep(std::size_t begin, std::size_t end, DateInstance instance)
 {
-    bool year_was_read = false;
-    for (std::size_t i = 0; i < instance.year_digits; ++i)
-        year_was_read = year_was_read || !glyphs_[instance.year_glyph + i].unread;
-    if (!year_was_read)
+    if (readAmong(instance.year_glyph, instance.year_digits) == 0 ||
+        2 * readAmong(begin, end - begin) < end - begin)
         return;
     instance.glyphs.assign(glyphs_.begin() + static_cast<long>(begin),
                            glyphs_.begin() + static_cast<long>(end));

@@ -103,6 +103,13 @@ void decomposeInto(char32_t c, std::u32string& points)
     points += c;
 }
 
+bool isMark(char32_t c)
+{
+    return (c >= 0x0300 && c <= 0x036F) || (c >= 0x1AB0 && c <= 0x1AFF) ||
+           (c >= 0x1DC0 && c <= 0x1DFF) || (c >= 0x20D0 && c <= 0x20FF) ||
+           (c >= 0xFE00 && c <= 0xFE0F) || (c >= 0xFE20 && c <= 0xFE2F);
+}
+
 // Unicode's canonical combining class, as far as the accents of Latin letters go.
 int combiningClass(char32_t mark)
 {
@@ -144,13 +151,6 @@ std::u32string compose(const std::u32string& points)
 
 }  // namespace
 
-bool isCombiningMark(char32_t c)
-{
-    return (c >= 0x0300 && c <= 0x036F) || (c >= 0x1AB0 && c <= 0x1AFF) ||
-           (c >= 0x1DC0 && c <= 0x1DFF) || (c >= 0x20D0 && c <= 0x20FF) ||
-           (c >= 0xFE00 && c <= 0xFE0F) || (c >= 0xFE20 && c <= 0xFE2F);
-}
-
 std::optional<std::size_t> firstBadByte(const std::string& text)
 {
     for (std::size_t at = 0; at < text.size();) {
@@ -171,7 +171,7 @@ std::vector<std::string> charactersOf(const std::string& text)
             decoded.code_point == U'\n' && !characters.empty() && characters.back() == "\r";
         const bool control_before =
             !characters.empty() && static_cast<unsigned char>(characters.back()[0]) < 0x20;
-        const bool mark = isCombiningMark(decoded.code_point) && !control_before;
+        const bool mark = isMark(decoded.code_point) && !control_before;
         if (!characters.empty() && (line_feed_behind || mark))
             characters.back() += encode(decoded.code_point);
         else
@@ -181,6 +181,11 @@ std::vector<std::string> charactersOf(const std::string& text)
     return characters;
 }
 
+bool isCombiningMark(const std::string& character)
+{
+    return !character.empty() && isMark(decodeAt(character, 0).code_point);
+}
+
 std::string normalForm(const std::string& character)
 {
     if (character.size() < 2)
@@ -188,7 +193,7 @@ std::string normalForm(const std::string& character)
     std::u32string points;
     for (const char32_t c : codePointsOf(character))
         decomposeInto(c, points);
-    if (points.size() > 1 && std::all_of(points.begin() + 1, points.end(), isCombiningMark)) {
+    if (points.size() > 1 && std::all_of(points.begin() + 1, points.end(), isMark)) {
         std::stable_sort(points.begin() + 1, points.end(), [](char32_t a, char32_t b) {
             return combiningClass(a) < combiningClass(b);
         });

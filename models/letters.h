@@ -24,7 +24,7 @@ std::string normalForm(const std::string& character);
 // The capital of a Latin letter, of a letter with accent up to U+017F too; others as they are.
 std::string capitalOf(const std::string& character);
 
-// True for a code point that is drawn on the one before it.
-bool isCombiningMark(char32_t code_point);
+// True for a character that is drawn on the one before it and so cannot stand alone.
+bool isCombiningMark(const std::string& character);
 
 }  // namespace models

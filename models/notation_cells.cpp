@@ -23,8 +23,9 @@ std::vector<Alternative> weighedChoice(const std::vector<std::string>& letters)
         sum += weight;
         weight *= choice_ratio;
     }
+    const double named = letters.size() == 1 ? doubtful_certainty : choice_certainty;
     for (Alternative& alternative : alternatives)
-        alternative.certainty *= choice_certainty / sum;
+        alternative.certainty *= named / sum;
     return alternatives;
 }
 
@@ -69,6 +70,10 @@ std::optional<std::string> NotationParser::readLetter()
             fail("the character that the backslash stands before");
             return std::nullopt;
         }
+    }
+    if (isCombiningMark(tokens_[at_])) {
+        fail("a letter for this accent to stand on");
+        return std::nullopt;
     }
     return normalForm(tokens_[at_++]);
 }

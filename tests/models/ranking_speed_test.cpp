@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <chrono>
 #include <filesystem>
@@ -16,11 +17,11 @@ models::MakerRegister manyMakers(std::size_t copies)
     models::MakerRegister many = demo;
     for (std::size_t copy = 1; copy < copies; ++copy) {
         for (models::Maker maker : demo.makers) {
-            maker.maker_id += "-" + std::to_string(copy);
+            maker.maker_id.append("-").append(std::to_string(copy));
             many.makers.push_back(std::move(maker));
         }
         for (models::Mark mark : demo.marks) {
-            mark.maker_id += "-" + std::to_string(copy);
+            mark.maker_id.append("-").append(std::to_string(copy));
             for (models::Cell& cell : mark.line.cells) {
                 char& letter = cell.alternatives.front().text[0];
                 if (letter >= 'A' && letter <= 'Z')
