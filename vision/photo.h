@@ -42,11 +42,13 @@ struct LoadOptions {
 };
 
 // Loads a JPEG or PNG picture: size and kind told from its own header before decoding (never from
-// the file's name), turned upright by EXIF, grey and alpha brought to BGR.
+// the file's name), turned upright by EXIF, grey, palette, 16 bits and CMYK brought to BGR, what is
+// transparent laid on white.
 // Throws ImageError, with the file and the remedy, for a file that is missing, unreadable, a
-// folder, empty, of another kind, damaged, torn off with less than nine tenths there, or over the
-// limit; std::invalid_argument when the limit is not positive. A JPEG of which at least nine tenths
-// are there is returned with a warning that says how much is missing.
+// folder, empty, of another kind, damaged or torn off with less than nine tenths of it good, or
+// over the limit; std::invalid_argument when the limit is not positive. A picture of which at least
+// nine tenths are good is returned with a warning that says how much is missing. (JPEG has no check
+// sums: harm to it that still decodes goes unseen.)
 Photo loadPhoto(const std::filesystem::path& file, const LoadOptions& options = {});
 
 }  // namespace vision

@@ -56,8 +56,8 @@ SampleScene fadedStrap()
     scene.stamps = {
         {.text = {.lines = {"RELLWICK WEBBING CO", "1943"},
                   .face = Face::Condensed,
-                  .letter_px = 35},
-         .ink = {.colour_bgr = kBlackInk, .fading = 0.5, .soaking = 0.55, .patchiness = 0.22},
+                  .letter_px = 38},
+         .ink = {.colour_bgr = kBlackInk, .fading = 0.45, .soaking = 0.55, .patchiness = 0.12},
          .along_px = -20,
          .turn_deg = -2}};
     scene.light = {.from_deg = 300, .elevation_deg = 33, .ambient = 0.42, .unevenness = 0.4};
