@@ -115,7 +115,7 @@ QString shareWord(double probability)
 {
     if (probability > 0 && probability < 0.01)
         return QObject::tr("less than 1 %");
-    if (probability < 1 && probability > 0.99)
+    if (probability > 0.995)
         return QObject::tr("more than 99 %");
     return QString("%1 %").arg(std::lround(probability * 100));
 }

@@ -102,7 +102,7 @@ void FilingForm::build()
     place(2, 1, reasons_, tr("&Reasons"));
     auto last = new QHBoxLayout;
     last->addWidget(trouble_, 1);
-    last->addWidget(labelFor(certainty_, tr("This is, I am sa&ying,")));
+    last->addWidget(labelFor(certainty_, tr("&I call this")));
     last->addWidget(certainty_);
     last->addWidget(file_);
     grid->addLayout(last, 3, 0, 1, 4);

@@ -143,6 +143,7 @@ std::vector<KeyGroup> keyGroups()
          {{tr("Ctrl+O"), tr("open photos (or drop them)")},
           {tr("Ctrl+PgDn  Ctrl+PgUp"), tr("next, last photo")},
           {tr("Ctrl+Right  Ctrl+Left"), tr("next, last stamp of the photo")},
+          {tr("Ctrl+Del"), tr("this is no stamp: take its outline out")},
           {tr("Ctrl+S"), tr("file the record")},
           {tr("Ctrl+Q"), tr("close")},
           {tr("F1"), tr("this page")}}},

@@ -80,6 +80,8 @@ private:
     void takeMaker(const QString& maker_id);
     void search(const models::FindQuery& query);
     void openFound(const QString& id);
+    bool isFiledOutline(int stamp);  // says so when it is
+    void deleteOutline(int stamp);
     void moveOutline(int stamp, const vision::Quad& corners, int gesture);
 
     std::unique_ptr<Sitting> sitting_;

@@ -271,20 +271,26 @@ void MainWindow::openFound(const QString& id)
     });
 }
 
+bool MainWindow::isFiledOutline(int stamp)
+{
+    const RecordLink* record = sitting_->record();
+    const auto& stamps = sitting_->session()->stamps();
+    if (!record || !record->view_of_stamp.count(stamps.at(static_cast<std::size_t>(stamp)).id))
+        return false;
+    message_->say(Tone::Note, tr("A filed outline stays as it was filed; Ins adds another."));
+    return true;
+}
+
 void MainWindow::moveOutline(int stamp, const vision::Quad& corners, int gesture)
 {
-    WorkSession* session = sitting_->session();
-    if (!session)
-        return;
-    const std::string& id = session->stamps().at(static_cast<std::size_t>(stamp)).id;
-    const RecordLink* record = sitting_->record();
-    if (record && record->view_of_stamp.count(id)) {
-        message_->say(Tone::Note, tr("A filed outline stays as it was filed; Ins adds another."));
-        photo_view_->showOutlines({}, -1);
-        showOutlines();
-        return;
-    }
-    guarded([&] { session->setOutline(stamp, corners, gesture); });
+    if (sitting_->session() && !isFiledOutline(stamp))
+        guarded([&] { sitting_->session()->setOutline(stamp, corners, gesture); });
+}
+
+void MainWindow::deleteOutline(int stamp)
+{
+    if (sitting_->session() && stamp >= 0 && !isFiledOutline(stamp))
+        guarded([&] { sitting_->session()->deleteOutline(stamp); });
 }
 
 void MainWindow::showHints()

@@ -110,10 +110,7 @@ void MainWindow::connectPhotoView()
         if (sitting_->session())
             guarded([&] { sitting_->session()->addOutline(corners); });
     });
-    connect(photo_view_, &PhotoView::outlineDeleted, this, [this](int stamp) {
-        if (sitting_->session())
-            guarded([&] { sitting_->session()->deleteOutline(stamp); });
-    });
+    connect(photo_view_, &PhotoView::outlineDeleted, this, &MainWindow::deleteOutline);
     connect(photo_view_, &PhotoView::stampPicked, this, [this](int stamp) {
         if (sitting_->session())
             sitting_->session()->setCurrent(stamp);
@@ -161,6 +158,10 @@ void MainWindow::addKeys()
            [this] { guarded([&] { sitting_->step(-1); }); });
     addKey("nextStampKey", Qt::CTRL | Qt::Key_Right, [stamp_by] { stamp_by(+1); });
     addKey("lastStampKey", Qt::CTRL | Qt::Key_Left, [stamp_by] { stamp_by(-1); });
+    addKey("noStampKey", Qt::CTRL | Qt::Key_Delete, [this] {
+        if (sitting_->session())
+            deleteOutline(sitting_->session()->current());
+    });
     addKey("closeKey", Qt::CTRL | Qt::Key_Q, [this] { close(); });
 }
 

@@ -84,17 +84,17 @@ QString stateWord(PhotoState state)
 {
     switch (state) {
         case PhotoState::ToRead:
-            return QObject::tr("to read");
+            return QObject::tr("\u25CB to read");
         case PhotoState::Reading:
-            return QObject::tr("being read");
+            return QObject::tr("\u25CC being read");
         case PhotoState::Read:
-            return QObject::tr("read, not filed");
+            return QObject::tr("\u25D4 read, not filed");
         case PhotoState::Begun:
-            return QObject::tr("begun, kept as draft");
+            return QObject::tr("\u25D1 begun, not filed");
         case PhotoState::Filed:
-            return QObject::tr("filed");
+            return QObject::tr("\u25CF filed");
         case PhotoState::Unreadable:
-            return QObject::tr("cannot be read");
+            return QObject::tr("\u2715 cannot be read");
     }
     return {};
 }

@@ -51,6 +51,12 @@ bool isTouched(const StampWork& stamp, const std::string& person)
     return false;
 }
 
+bool isWorthFiling(const StampWork& stamp, const std::string& person)
+{
+    const bool likely = stamp.outline.score >= 0.5 && lettersSeen(stamp).all > 0;
+    return likely || stamp.gone_through || isTouched(stamp, person);
+}
+
 std::optional<models::Reading> filedReading(const StampWork& stamp, const std::string& person,
                                             const std::string& read_at, const std::string& layer)
 {

@@ -49,6 +49,10 @@ LettersSeen lettersSeen(const StampWork& stamp);
 // Whether the person has changed or confirmed anything in the letters.
 bool isTouched(const StampWork& stamp, const std::string& person);
 
+// Whether the stamp belongs into a record: the person has worked on it or gone through it, or it
+// is more likely a mark than not and letters were read. An outline that was only proposed is not.
+bool isWorthFiling(const StampWork& stamp, const std::string& person);
+
 // The person's reading ready to be recorded: candidates in view or not, basis, layer. Nothing
 // when the person neither changed nor confirmed a cell.
 std::optional<models::Reading> filedReading(const StampWork& stamp, const std::string& person,

@@ -74,12 +74,26 @@ Correction correctionOf(const RecordLink& link, const vision::Photo& photo,
         correction.readings.push_back({view->second, *own, before ? before->id : std::string()});
     }
     models::ItemRecord rest = itemFromWork(photo, added, fields, facts);
-    correction.stamps = std::move(rest.stamps);
+    for (std::size_t i = 0; i < added.size(); ++i)
+        correction.stamps.push_back({added[i].id, rest.stamps[i]});
     if (concludesOtherwise(fields, fieldsFromItem(link.item)))
         correction.attributions = std::move(rest.attributions);
     if (!correction.attributions.empty() && !link.item.attributions.empty())
         correction.attributions.front().supersedes = link.item.attributions.back().id;
     return correction;
+}
+
+void linkAdded(RecordLink& link, const std::map<std::string, std::string>& stored_as)
+{
+    for (const auto& [stamp_id, stored_id] : stored_as)
+        for (const models::StampRecord& stamp : link.item.stamps) {
+            if (stamp.id != stored_id || stamp.views.empty())
+                continue;
+            const models::ViewRecord& view = stamp.views.front();
+            link.view_of_stamp[stamp_id] = view.id;
+            if (!view.readings.empty())
+                link.last_reading[view.id] = view.readings.back().reading;
+        }
 }
 
 }  // namespace gui

@@ -29,11 +29,19 @@ struct Correction {
         std::string supersedes;  // the same reader's reading before it, or empty
     };
     std::vector<NewReading> readings;
-    std::vector<models::StampRecord> stamps;
+    struct NewStamp {
+        std::string stamp_id;  // on the table
+        models::StampRecord record;
+    };
+    std::vector<NewStamp> stamps;
     std::vector<models::AttributionRecord> attributions;  // one, or none
 };
 Correction correctionOf(const RecordLink& link, const vision::Photo& photo,
                         const std::vector<StampWork>& stamps, const FilingFields& fields,
                         const FilingFacts& facts);
+
+// Ties stamps that were added to the record: `stored_as` gives, by id on the table, the id of the
+// stamp in the record, which must have been read anew.
+void linkAdded(RecordLink& link, const std::map<std::string, std::string>& stored_as);
 
 }  // namespace gui

@@ -99,6 +99,8 @@ private:
     void takeStop(int ticket);
     void layDraft(Place& place, const vision::Photo& photo, std::vector<StampWork>& stamps);
     void sayWhatWasFound(const vision::Photo& photo, std::size_t stamps);
+    void fileCorrection(RecordLink& link, const Correction& correction);
+    void sayFiled(const models::ItemRecord& item, std::size_t left_out);
     void readStaleStamps();
     void rank();
     void makeRoom();

@@ -45,34 +45,50 @@ void Sitting::fileRecord(const std::string& layer)
     WorkSession& session = *here->session;
     const FilingFacts facts{options_.author, options_.clock(), layer,
                             registerHash(options_.register_folder)};
-    models::Archive& into = archive();
-    if (!here->record) {
-        const models::ItemRecord stored =
-            into.addItem(itemFromWork(session.photo(), session.stamps(), session.fields(), facts));
-        here->record = linkFiled(stored, session.stamps(), facts);
+    const std::vector<StampWork> stamps = session.stampsToFile();
+    if (here->record) {
+        fileCorrection(*here->record, correctionOf(*here->record, session.photo(), stamps,
+                                                   session.fields(), facts));
     } else {
-        const std::string item_id = here->record->item.id;
-        const Correction correction =
-            correctionOf(*here->record, session.photo(), session.stamps(), session.fields(), facts);
-        for (const Correction::NewReading& added : correction.readings)
-            into.addReading(added.view_id, added.reading, added.supersedes);
-        for (const models::StampRecord& stamp : correction.stamps)
-            into.addStamp(item_id, stamp);
-        for (const models::AttributionRecord& attribution : correction.attributions)
-            into.addAttribution(item_id, attribution);
-        const auto stored = into.item(item_id);
-        here->record = linkFiled(stored.value_or(here->record->item), session.stamps(), facts);
+        const models::ItemRecord stored =
+            archive().addItem(itemFromWork(session.photo(), stamps, session.fields(), facts));
+        here->record = linkFiled(stored, stamps, facts);
     }
-    session.undoStack()->setClean();
+    session.undoStack()->clear();  // to a filed record things are only added
     here->filed_fields = session.fields();
     here->from_draft = false;
     drafts_.discard(session.photo().sha256);
     queue_.setState(place_, PhotoState::Filed);
-    Q_EMIT noted(tr("Filed as %1.")
-                     .arg(here->record->item.accession_number.empty()
-                              ? tr("seen, not owned")
-                              : QString::fromStdString(here->record->item.accession_number)));
+    sayFiled(here->record->item, session.stamps().size() - stamps.size());
     Q_EMIT sessionChanged();
+}
+
+void Sitting::fileCorrection(RecordLink& link, const Correction& correction)
+{
+    models::Archive& into = archive();
+    const std::string item_id = link.item.id;
+    for (const Correction::NewReading& added : correction.readings) {
+        into.addReading(added.view_id, added.reading, added.supersedes);
+        link.last_reading[added.view_id] = added.reading;
+    }
+    std::map<std::string, std::string> stored_as;  // id on the table -> id in the archive
+    for (const Correction::NewStamp& added : correction.stamps)
+        stored_as[added.stamp_id] = into.addStamp(item_id, added.record);
+    for (const models::AttributionRecord& attribution : correction.attributions)
+        into.addAttribution(item_id, attribution);
+    link.item = into.item(item_id).value_or(link.item);
+    linkAdded(link, stored_as);
+}
+
+void Sitting::sayFiled(const models::ItemRecord& item, std::size_t left_out)
+{
+    const std::string& number = item.accession_number;
+    const QString name = number.empty() ? tr("seen, not owned") : QString::fromStdString(number);
+    QString sentence = tr("Filed as %1.").arg(name);
+    if (left_out > 0)
+        sentence +=
+            " " + tr("Outlines left out, since nobody went through them: %1.").arg(left_out);
+    Q_EMIT noted(sentence);
 }
 
 std::vector<models::FoundItem> Sitting::find(const models::FindQuery& query)

@@ -1,29 +1,75 @@
 #include "app/gui/to_read_list.h"
 
+#include <QPainter>
+#include <QStyledItemDelegate>
+
+#include "app/gui/look.h"
+
 namespace gui {
+
+namespace {
+
+// A card: the picture where there is one, the name, a sign and the words for how far the photo is.
+class CardDelegate : public QStyledItemDelegate {
+public:
+    using QStyledItemDelegate::QStyledItemDelegate;
+
+    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const override
+    {
+        const int em = option.fontMetrics.height();
+        return {em * 11, em * 10};
+    }
+
+    void paint(QPainter* painter, const QStyleOptionViewItem& option,
+               const QModelIndex& index) const override
+    {
+        const Colours colours = coloursIn(option.palette);
+        const bool chosen = option.state.testFlag(QStyle::State_Selected);
+        const int em = option.fontMetrics.height();
+        const QRect card = option.rect.adjusted(4, 4, -4, -4);
+        painter->save();
+        painter->setRenderHint(QPainter::SmoothPixmapTransform);
+        painter->fillRect(card, chosen ? colours.mark : colours.ground);
+        const QRect frame = card.adjusted(6, 6, -6, -em * 2 - 10);
+        painter->fillRect(frame, colours.table);
+        const QImage picture = index.data(Qt::DecorationRole).value<QImage>();
+        if (!picture.isNull()) {
+            QRect fit(QPoint(), picture.size().scaled(frame.size(), Qt::KeepAspectRatio));
+            fit.moveCenter(frame.center());
+            painter->drawImage(fit, picture);
+        }
+        const QStringList words = index.data().toString().split('\n');
+        QRect text(frame.left(), frame.bottom() + 4, frame.width(), em);
+        painter->setPen(chosen ? colours.on_mark : colours.ink);
+        painter->drawText(
+            text, Qt::AlignLeft,
+            option.fontMetrics.elidedText(words.value(0), Qt::ElideMiddle, text.width()));
+        text.translate(0, em);
+        painter->setPen(chosen ? colours.on_mark : colours.quiet);
+        painter->drawText(text, Qt::AlignLeft, words.value(1));
+        if (chosen) {
+            painter->setPen(QPen(colours.hand, 2));
+            painter->drawRect(card.adjusted(-2, -2, 2, 2));
+        }
+        painter->restore();
+    }
+};
+
+}  // namespace
 
 ToReadList::ToReadList(PhotoQueue* queue, QWidget* parent) : QListView(parent)
 {
     setObjectName("toReadList");
     setAccessibleName(tr("Photos still to read"));
     setModel(queue);
-    setViewMode(QListView::IconMode);
+    setItemDelegate(new CardDelegate(this));
     setFlow(QListView::LeftToRight);
-    setMovement(QListView::Static);
-    setResizeMode(QListView::Adjust);
     setWrapping(true);
-    setWordWrap(true);
+    setResizeMode(QListView::Adjust);
     setUniformItemSizes(true);
-    setIconSize(cardSize() - QSize(16, fontMetrics().height() * 3));
-    setGridSize(cardSize());
+    setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
     connect(this, &QListView::activated, this,
             [this](const QModelIndex& index) { Q_EMIT opened(index.row()); });
-}
-
-QSize ToReadList::cardSize() const
-{
-    const int em = fontMetrics().height();
-    return {em * 10, em * 9};
 }
 
 void ToReadList::setCurrentPhoto(int place)

@@ -17,9 +17,6 @@ public:
 
 Q_SIGNALS:
     void opened(int place);
-
-private:
-    QSize cardSize() const;
 };
 
 }  // namespace gui

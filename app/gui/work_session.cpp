@@ -3,6 +3,7 @@
 #include <QTextBoundaryFinder>
 #include <QUuid>
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "app/gui/change_command.h"
@@ -32,6 +33,14 @@ std::vector<models::Reading> WorkSession::readings() const
     for (const StampWork& stamp : stamps_)
         readings.push_back(personsReading(stamp.shown, person_));
     return readings;
+}
+
+std::vector<StampWork> WorkSession::stampsToFile() const
+{
+    std::vector<StampWork> worth;
+    std::copy_if(stamps_.begin(), stamps_.end(), std::back_inserter(worth),
+                 [&](const StampWork& stamp) { return isWorthFiling(stamp, person_); });
+    return worth;
 }
 
 bool WorkSession::isTouched() const

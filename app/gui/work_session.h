@@ -28,6 +28,8 @@ public:
     QUndoStack* undoStack() { return &undo_; }
     // One reading a stamp, as they stand now, for ranking.
     std::vector<models::Reading> readings() const;
+    // The stamps that belong into a record (see isWorthFiling).
+    std::vector<StampWork> stampsToFile() const;
     bool isTouched() const;
 
     void setCurrent(int stamp);
