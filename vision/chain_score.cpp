@@ -33,15 +33,44 @@ double median(std::vector<double> values)
     return *middle;
 }
 
+// Pieces that could be letters of the chain by size and contrast, but stand beside it: weave has
+// them on all sides, writing only where other lines are.
+double clutterAround(const LetterChain& chain, const std::vector<LetterPiece>& pieces,
+                     const PieceGrid& grid, double height, double contrast)
+{
+    const LetterPiece& first = pieces[static_cast<std::size_t>(chain.members.front())];
+    const cv::Point2f u = (chain.corners[1] - chain.corners[0]) /
+                          std::max(1.0, cv::norm(chain.corners[1] - chain.corners[0]));
+    const cv::Point2f n(-u.y, u.x);
+    const cv::Point2f middle = (chain.corners[0] + chain.corners[2]) / 2;
+    const double half_length = cv::norm(chain.corners[1] - chain.corners[0]) / 2 + 2 * height;
+    const double half_depth = 2.5 * height;
+    int count = 0;
+    for (const int i : grid.near(middle, static_cast<float>(std::hypot(half_length, half_depth)))) {
+        const LetterPiece& piece = pieces[static_cast<std::size_t>(i)];
+        const cv::Point2f d = piece.centre - middle;
+        if (piece.level != first.level || piece.light != first.light ||
+            std::abs(d.dot(u)) > half_length || std::abs(d.dot(n)) > half_depth)
+            continue;
+        if (piece.size_px > 0.5 * height && piece.size_px < 2 * height &&
+            piece.contrast > 0.6 * contrast)
+            ++count;
+    }
+    const double beside = count - static_cast<double>(chain.members.size());
+    const double area = 4 * half_length * half_depth - 2 * (half_length - 2 * height) * height;
+    return std::max(0.0, beside) * height * height / area;
+}
+
 }  // namespace
 
-ChainTraits traitsOf(const LetterChain& chain, const std::vector<LetterPiece>& pieces)
+ChainTraits traitsOf(const LetterChain& chain, const std::vector<LetterPiece>& pieces,
+                     const PieceGrid& grid)
 {
     const double angle = chain.angle_deg * CV_PI / 180;
     const cv::Point2f u(static_cast<float>(std::cos(angle)), static_cast<float>(std::sin(angle)));
     const cv::Point2f n(-u.y, u.x);
-    std::vector<double> heights, widths, tops, bottoms, contrasts, log_contrasts, strokes,
-        log_strokes, gaps, fills;
+    std::vector<double> heights, widths, tops, bottoms, contrasts, separations, log_contrasts,
+        strokes, log_strokes, gaps, fills;
     double previous_end = 0;
     for (const int i : chain.members) {
         const LetterPiece& piece = pieces[static_cast<std::size_t>(i)];
@@ -60,6 +89,7 @@ ChainTraits traitsOf(const LetterChain& chain, const std::vector<LetterPiece>& p
         tops.push_back(top);
         bottoms.push_back(bottom);
         contrasts.push_back(piece.contrast);
+        separations.push_back(piece.separation);
         log_contrasts.push_back(std::log(piece.contrast));
         strokes.push_back(piece.stroke_px);
         log_strokes.push_back(std::log(piece.stroke_px));
@@ -69,6 +99,8 @@ ChainTraits traitsOf(const LetterChain& chain, const std::vector<LetterPiece>& p
     const double height = std::max(1.0, mean(heights));
     traits.letters = static_cast<double>(chain.members.size());
     traits.contrast = median(contrasts);
+    traits.separation = median(separations);
+    traits.clutter = clutterAround(chain, pieces, grid, height, traits.contrast);
     traits.height_px = height;
     traits.height_spread = spread(heights) / height;
     traits.edge_misfit = std::min(spread(tops), spread(bottoms)) / height;
@@ -86,13 +118,20 @@ ChainTraits traitsOf(const LetterChain& chain, const std::vector<LetterPiece>& p
     return traits;
 }
 
-double scoreChain(const LetterChain& chain, const std::vector<LetterPiece>& pieces)
+double scoreChain(const LetterChain& chain, const std::vector<LetterPiece>& pieces,
+                  const PieceGrid& grid)
 {
-    const ChainTraits t = traitsOf(chain, pieces);
-    const double logit = -3.0 + 1.2 * std::min(t.letters, 8.0) + 3.0 * std::min(t.contrast, 1.0) -
-                         6.0 * t.height_spread - 8.0 * t.edge_misfit - 3.0 * t.contrast_spread -
-                         2.0 * t.stroke_spread - 3.0 * t.narrow_share -
-                         8.0 * std::max(0.0, t.mean_fill - 0.75) - 2.0 * std::max(0.0, t.mean_gap);
+    const ChainTraits t = traitsOf(chain, pieces, grid);
+    const double log_letters = std::log(std::min(t.letters, 14.0));
+    const double log_heights = std::log(t.height_spread + 0.02);
+    const double log_misfit = std::log(t.edge_misfit + 0.01);
+    const double logit = -12.5 - 0.74 * log_letters + 0.19 * std::log(std::max(t.contrast, 0.01)) +
+                         3.70 * std::min(t.separation, 5.0) - 1.57 * std::log(t.clutter + 0.05) -
+                         1.00 * log_heights - 0.01 * log_misfit + 4.03 * t.contrast_spread +
+                         3.05 * t.stroke_spread - 4.62 * t.stroke_share - 1.05 * t.width_spread -
+                         0.30 * t.narrow_share + 0.66 * std::log(t.gap_spread + 0.03) -
+                         6.18 * t.mean_gap - 7.62 * t.mean_fill - 0.01 * log_letters * log_heights -
+                         1.11 * log_letters * log_misfit;
     return 1 / (1 + std::exp(-logit));
 }
 

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "vision/letter_chains.h"
+#include "vision/piece_grid.h"
 
 namespace vision {
 
@@ -10,6 +11,8 @@ namespace vision {
 struct ChainTraits {
     double letters = 0;          // members
     double contrast = 0;         // median, log grey level
+    double separation = 0;       // median
+    double clutter = 0;          // like pieces beside the chain, a square letter height
     double height_px = 0;        // of the letters
     double height_spread = 0;    // standard deviation of member heights over their mean
     double edge_misfit = 0;      // how far tops and bottoms stray from straight lines, in heights
@@ -23,9 +26,11 @@ struct ChainTraits {
     double mean_fill = 0;        // of the hulls
 };
 
-ChainTraits traitsOf(const LetterChain& chain, const std::vector<LetterPiece>& pieces);
+ChainTraits traitsOf(const LetterChain& chain, const std::vector<LetterPiece>& pieces,
+                     const PieceGrid& grid);
 
 // Probability that the chain is a line of text, from its traits.
-double scoreChain(const LetterChain& chain, const std::vector<LetterPiece>& pieces);
+double scoreChain(const LetterChain& chain, const std::vector<LetterPiece>& pieces,
+                  const PieceGrid& grid);
 
 }  // namespace vision

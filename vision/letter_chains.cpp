@@ -195,7 +195,7 @@ float share(std::vector<float> values, double part)
 }
 
 LetterChain describe(std::vector<int> members, const std::vector<LetterPiece>& pieces,
-                     const Grower& grower)
+                     const Grower& grower, const PieceGrid& grid)
 {
     cv::Point2f u = grower.directionOf(members);
     if (u.x < 0 || (u.x == 0 && u.y < 0)) {
@@ -222,7 +222,7 @@ LetterChain describe(std::vector<int> members, const std::vector<LetterPiece>& p
     chain.corners = {at(left, top), at(right, top), at(right, bottom), at(left, bottom)};
     chain.angle_deg = std::atan2(u.y, u.x) * 180.0F / static_cast<float>(CV_PI);
     chain.members = std::move(members);
-    chain.score = scoreChain(chain, pieces);
+    chain.score = scoreChain(chain, pieces, grid);
     return chain;
 }
 
@@ -295,7 +295,7 @@ std::vector<LetterChain> chainLetters(const std::vector<LetterPiece>& pieces,
             chained_with[static_cast<std::size_t>(members[k])].push_back(members[k + 1]);
             chained_with[static_cast<std::size_t>(members[k + 1])].push_back(members[k]);
         }
-        LetterChain chain = describe(std::move(members), pieces, grower);
+        LetterChain chain = describe(std::move(members), pieces, grower, grid);
         if (std::abs(chain.angle_deg) <= options.max_tilt_deg)
             chains.push_back(std::move(chain));
     }

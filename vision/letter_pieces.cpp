@@ -57,29 +57,43 @@ cv::Mat inkMask(const Level& level, bool light, double min_contrast)
     return mask;
 }
 
-// Mean step in log grey between the ink of one component and the ring around it.
-float contrastOf(const Level& level, const cv::Mat& labels, int label, cv::Rect box)
+struct Moments {
+    double sum = 0, squares = 0;
+    int count = 0;
+
+    void add(double value)
+    {
+        sum += value;
+        squares += value * value;
+        ++count;
+    }
+    double mean() const { return sum / count; }
+    double variance() const { return std::max(0.0, squares / count - mean() * mean()); }
+};
+
+// Compares the ink of one component with the ground around it.
+void measureContrast(const Level& level, const cv::Mat& labels, int label, cv::Rect box,
+                     LetterPiece& piece)
 {
     const cv::Rect around = cv::Rect(box.x - 2, box.y - 2, box.width + 4, box.height + 4) &
                             cv::Rect(0, 0, labels.cols, labels.rows);
-    double ink = 0, ground = 0;
-    int ink_count = 0, ground_count = 0;
+    Moments ink, ground;
     for (int y = around.y; y < around.y + around.height; ++y) {
         const int* row = labels.ptr<int>(y);
         const float* value = level.log_grey.ptr<float>(y);
         for (int x = around.x; x < around.x + around.width; ++x) {
-            if (row[x] == label) {
-                ink += value[x];
-                ++ink_count;
-            } else if (row[x] == 0) {
-                ground += value[x];
-                ++ground_count;
-            }
+            if (row[x] == label)
+                ink.add(value[x]);
+            else if (row[x] == 0)
+                ground.add(value[x]);
         }
     }
-    if (ink_count == 0 || ground_count == 0)
-        return 0;
-    return static_cast<float>(std::abs(ground / ground_count - ink / ink_count));
+    if (ink.count == 0 || ground.count == 0)
+        return;
+    const double step = std::abs(ground.mean() - ink.mean());
+    piece.contrast = static_cast<float>(step);
+    piece.separation =
+        static_cast<float>(step / std::sqrt(ink.variance() + ground.variance() + 1e-6));
 }
 
 // Fills in shape and place; false when it is no letter by its shape.
@@ -152,7 +166,7 @@ void addPieces(const Level& level, bool light, const PieceOptions& options,
             continue;
         if (piece.size_px < static_cast<float>(options.min_letter_px) * 0.9F)
             continue;
-        piece.contrast = contrastOf(level, labels, label, box);
+        measureContrast(level, labels, label, box, piece);
         if (piece.contrast >= options.min_contrast)
             found.push_back(std::move(piece));
     }

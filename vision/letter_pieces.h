@@ -15,8 +15,9 @@ struct LetterPiece {
     float fill = 0;                 // share of the hull that is ink, 0 to 1
     float stroke_px = 0;            // mean stroke width
     float contrast = 0;             // mean step from ground to ink, in units of log grey level
-    bool light = false;             // lighter than its ground
-    int level = 0;                  // the picture was halved so many times to find it
+    float separation = 0;  // that step over the spread of ink and ground about their own means
+    bool light = false;    // lighter than its ground
+    int level = 0;         // the picture was halved so many times to find it
 };
 
 struct PieceOptions {
