@@ -215,6 +215,14 @@ TEST_CASE("A mark stands in any line, among other lines, or over two", "[models]
     }
 }
 
+TEST_CASE("A mark over two lines fits better than its first line alone", "[models][candidates]")
+{
+    CHECK(rank("QUILLSBY / BROTHERS").unknown_maker <
+          0.1 * rank("QUILLSBY / TARBEMOS").unknown_maker);
+    CHECK(probabilityOf(rank("P.P. / & CO"), "pellarby-p") > 0.95);
+    CHECK(probabilityOf(rank("C.O. / & L."), "crossenvale") > 0.95);
+}
+
 TEST_CASE("Spellings of one word are one mark", "[models][candidates]")
 {
     CHECK(probabilityOf(rank("E. QUILLSBY LIMITED"), "quillsby") > 0.9);
@@ -230,6 +238,8 @@ TEST_CASE("A text cut off at a hem still names its maker", "[models][candidates]
     CHECK(probabilityOf(rank("[- - -]RROWBY HIDE CO"), "thurrowby") > 0.9);
     CHECK(probabilityOf(rank("HOLLIMARSH & BR[- - -]"), "hollimarsh") > 0.9);
     CHECK(probabilityOf(rank("HOLLIMARSH & BR{cut}"), "hollimarsh") > 0.9);
+    CHECK(probabilityOf(rank("{cut}BY HIDE CO"), "thurrowby") > 0.9);
+    CHECK(probabilityOf(rank("|BY HIDE CO"), "thurrowby") < 0.1);
     // Where the line is whole, the letters that are missing speak against it.
     CHECK(probabilityOf(rank("|HARSK|"), "harskell") <
           probabilityOf(rank("HARSK[- - -]"), "harskell") +

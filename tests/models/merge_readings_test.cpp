@@ -104,6 +104,18 @@ TEST_CASE("Lines are paired by their boxes, not by their number", "[models][merg
     CHECK(merged.lines[0].cells[0].alternatives.front().certainty == Approx(0.8));
 }
 
+TEST_CASE("A box outweighs what the line says", "[models][merge]")
+{
+    const models::Reading both = engineReading("tesseract", "1938 / 1941 / M", 0.8);
+    models::Reading middle = engineReading("line-reader", "1938", 0.8);
+    middle.lines[0].box_px.y = 52;
+    const models::Reading merged = models::mergeReadings({both, middle});
+    REQUIRE(merged.lines.size() == 3);
+    CHECK(merged.lines[0] == both.lines[0]);
+    CHECK(merged.lines[2] == both.lines[2]);
+    CHECK(merged.lines[1].cells[3].alternatives.size() > 1);  // 8 and 1
+}
+
 TEST_CASE("Without boxes lines are paired by order and text", "[models][merge]")
 {
     models::Reading both = engineReading("tesseract", "T.H. & CO / 1941", 0.8);

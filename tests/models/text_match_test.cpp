@@ -189,6 +189,12 @@ TEST_CASE("Lost stretches take their number of letters", "[models][match]")
     CHECK(match("HA[- - -]K", "HARSK") > match("HA[- - -]K", "HARSKA"));
 }
 
+TEST_CASE("A restored letter was not read and weighs as a lost one", "[models][match]")
+{
+    CHECK(match("HA[R]SK", "HARSK") == Approx(match("HA[.]SK", "HARSK")));
+    CHECK(match("HA[W]SK", "HARSK") == Approx(match("HA[R]SK", "HARSK")));
+}
+
 TEST_CASE("An open end lets a text be cut off there", "[models][match]")
 {
     const models::MatchOptions closed, right{.open_right = true}, left{.open_left = true};
