@@ -142,6 +142,7 @@ std::vector<KeyGroup> keyGroups()
         {tr("Photos and records"),
          {{tr("Ctrl+O"), tr("open photos (or drop them)")},
           {tr("Ctrl+PgDn  Ctrl+PgUp"), tr("next, last photo")},
+          {tr("Ctrl+R"), tr("read a photo that was stopped")},
           {tr("Ctrl+Right  Ctrl+Left"), tr("next, last stamp of the photo")},
           {tr("Ctrl+Del"), tr("this is no stamp: take its outline out")},
           {tr("Ctrl+S"), tr("file the record")},

@@ -61,22 +61,25 @@ QString styleSheetOf(const Colours& colours)
         QFrame#messageBar { background: SHEET; border-bottom: 1px solid RULE; }
         QLabel#trayTitle { font-weight: 600; }
         QLabel#cellLine { background: SHEET; }
-        QFrame#headBar { border-bottom: 1px solid RULE; }
+        QMainWindow { background: GROUND; }
+        QFrame#headBar { background: GROUND; border-bottom: 1px solid RULE; }
+        QFrame#headBar QLabel { color: INK; }
+        QLabel#hints { background: GROUND; color: QUIET; }
+        QTableView::item { padding: 0 5px; }
         QPushButton#fold { background: GROUND; color: QUIET; border: none; border-radius: 0;
             border-top: 2px solid MARK; padding: 6px 12px; text-align: left; }
         QToolButton { background: transparent; color: QUIET; border: 1px solid transparent;
             border-radius: 3px; padding: 2px 7px; }
         QToolButton:checked { background: SHEET; color: INK; border: 1px solid MARK; }
         QLineEdit, QPlainTextEdit, QComboBox {
-            background: SHEET; color: INK; border: 1px solid RULE; border-radius: 3px;
-            padding: 3px 6px; selection-background-color: MARK; selection-color: ONMARK; }
+            background: SHEET; border: 1px solid RULE; border-radius: 3px; padding: 3px 6px; selection-background-color: MARK; selection-color: ONMARK; }
         QLineEdit:focus, QPlainTextEdit:focus, QComboBox:focus { border: 2px solid HAND; padding: 2px 5px; }
         QPushButton { background: SHEET; color: INK; border: 1px solid RULE; border-radius: 3px;
             padding: 4px 12px; }
-        QPushButton:default { border: 1px solid MARK; font-weight: 600; }
+        QPushButton:default { border: 1px solid MARK; }
         QPushButton:focus { border: 2px solid HAND; padding: 3px 11px; }
         QPushButton:disabled { color: QUIET; }
-        QTableView, QListView { background: SHEET; color: INK; border: 1px solid RULE;
+        QTableView, QListView { background: SHEET; border: 1px solid RULE;
             selection-background-color: MARK; selection-color: ONMARK; gridline-color: RULE; }
         QTableView:focus, QListView:focus { border: 2px solid HAND; }
         QHeaderView::section { background: SHEET; color: QUIET; border: none;

@@ -118,9 +118,6 @@ void MainWindow::setLight(Light light)
     QApplication::setPalette(paletteOf(colours));
     setPalette(paletteOf(colours));
     setStyleSheet(styleSheetOf(colours));
-    QPalette quiet = palette();
-    quiet.setColor(QPalette::WindowText, colours.quiet);
-    hints_->setPalette(quiet);
 }
 
 void MainWindow::openPhotos(const std::vector<std::filesystem::path>& files)

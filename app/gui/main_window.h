@@ -58,6 +58,7 @@ private:
     void guarded(const std::function<void()>& action);
 
     void showSession();
+    QString emptyWords() const;
     void showStamp();
     void showLetters();
     void showPlace();

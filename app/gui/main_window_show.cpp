@@ -1,11 +1,7 @@
-// What the window shows of the sitting, and what its keys do.
-#include <QApplication>
-#include <QFileDialog>
+// What the window shows of the sitting.
 #include <QLabel>
 #include <QPushButton>
-#include <QSplitter>
 
-#include "app/gui/archive_pane.h"
 #include "app/gui/candidate_list.h"
 #include "app/gui/cell_words.h"
 #include "app/gui/filing_form.h"
@@ -33,16 +29,25 @@ void MainWindow::showSession()
     filing_form_->showFields(session ? session->fields() : FilingFields{});
     filing_form_->setFilable(session && !session->stamps().empty(),
                              session ? tr("Outline a stamp first.") : tr("Open a photo first."));
-    stamp_view_->setEmptyWords(
-        session              ? tr("No stamp is outlined in this photo. F9 opens the photo; there "
-                                               "Ins puts an outline where you see a mark.")
-        : sitting_->isBusy() ? tr("The photo is being read.  Esc stops it.")
-                             : tr("Open photos with Ctrl+O, or drop them here."));
+    stamp_view_->setEmptyWords(emptyWords());
     showStamp();
     showOutlines();
     showCandidates();
-    if (tray_->isClosed())
+    if (tray_->isClosed() && !message_->isAsking())
         stamp_view_->setFocus();
+}
+
+QString MainWindow::emptyWords() const
+{
+    if (sitting_->session())
+        return tr(
+            "No stamp is outlined in this photo. F9 opens the photo; there Ins puts an "
+            "outline where you see a mark.");
+    if (sitting_->isBusy())
+        return tr("The photo is being read.  Esc stops it.");
+    if (sitting_->place() >= 0)
+        return tr("This photo has not been read.  Ctrl+R reads it, F10 shows the others.");
+    return tr("Open photos with Ctrl+O, or drop them here.");
 }
 
 void MainWindow::showStamp()
@@ -153,144 +158,6 @@ void MainWindow::showCandidates()
     }
     candidates_->showCandidates(*list);
     filing_form_->showCandidates(*list);
-}
-
-bool MainWindow::mayShowCandidates() const
-{
-    WorkSession* session = sitting_->session();
-    const StampWork* stamp = session ? session->stamp() : nullptr;
-    return stamp && (stamp->gone_through || stamp->looked_ahead);
-}
-
-void MainWindow::lettersGoneThrough()
-{
-    if (tray_->isClosed())
-        tray_->open(TrayPage::Meaning, false);
-    else
-        trayChanged();
-}
-
-void MainWindow::openMeaning()
-{
-    if (WorkSession* session = sitting_->session())
-        session->setCandidatesInView(true, true);
-    toggleTray(TrayPage::Meaning);
-}
-
-// A key pressed again leads in, then out.
-void MainWindow::toggleTray(TrayPage page)
-{
-    if (tray_->isOpen(page) && tray_->holdsFocus()) {
-        tray_->close();
-        return;
-    }
-    tray_->open(page, true);
-    if (page == TrayPage::Archive)
-        archive_pane_->searchNow();
-}
-
-void MainWindow::trayChanged()
-{
-    if (tray_->isClosed()) {
-        stamp_view_->setFocus();
-    } else {
-        const bool large = tray_->page() == TrayPage::Photo;
-        const int whole = splitter_->height();
-        splitter_->setSizes(large ? QList<int>{whole * 2 / 5, whole * 3 / 5}
-                                  : QList<int>{whole * 3 / 5, whole * 2 / 5});
-    }
-    const bool in_view = tray_->isOpen(TrayPage::Meaning);
-    if (WorkSession* session = sitting_->session())
-        session->setCandidatesInView(in_view, false);
-    sitting_->followLetters(mayShowCandidates() && (in_view || tray_->isOpen(TrayPage::Filing)));
-    showFold();
-    showHints();
-}
-
-void MainWindow::escape()
-{
-    if (sitting_->stop())
-        return;
-    if (message_->isVisible())
-        message_->dismiss();
-    else if (!tray_->isClosed())
-        tray_->close();
-    stamp_view_->setFocus();
-}
-
-void MainWindow::undo(bool again)
-{
-    if (WorkSession* session = sitting_->session())
-        again ? session->undoStack()->redo() : session->undoStack()->undo();
-}
-
-void MainWindow::chooseFiles()
-{
-    std::vector<std::filesystem::path> files;
-    const QStringList chosen = QFileDialog::getOpenFileNames(
-        this, tr("Open photos"), QString(), tr("Photos (*.jpg *.jpeg *.png *.JPG *.JPEG *.PNG)"));
-    for (const QString& file : chosen)
-        files.emplace_back(file.toStdString());
-    openPhotos(files);
-}
-
-void MainWindow::file()
-{
-    WorkSession* session = sitting_->session();
-    if (!session || session->stamps().empty())
-        return message_->say(Tone::Note, tr("There is nothing to file yet; open a photo and read "
-                                            "a stamp first."));
-    if (!filing_form_->trouble().isEmpty())
-        return message_->say(Tone::Trouble, filing_form_->trouble());
-    session->setFields(filing_form_->fields());
-    guarded([&] {
-        sitting_->fileRecord(layerName());
-        tray_->close();
-    });
-}
-
-void MainWindow::takeMaker(const QString& maker_id)
-{
-    filing_form_->takeMaker(maker_id);
-    toggleTray(TrayPage::Filing);
-}
-
-void MainWindow::search(const models::FindQuery& query)
-{
-    guarded([&] { archive_pane_->showFound(sitting_->find(query)); });
-}
-
-void MainWindow::openFound(const QString& id)
-{
-    guarded([&] {
-        const auto item = sitting_->look(id.toStdString());
-        if (!item)
-            return;
-        tray_->close();
-        sitting_->openRecord(*item);
-    });
-}
-
-bool MainWindow::isFiledOutline(int stamp)
-{
-    const RecordLink* record = sitting_->record();
-    const auto& stamps = sitting_->session()->stamps();
-    if (!record || !record->view_of_stamp.count(stamps.at(static_cast<std::size_t>(stamp)).id))
-        return false;
-    message_->say(Tone::Note, tr("A filed outline stays as it was filed; Ins adds another."));
-    return true;
-}
-
-void MainWindow::moveOutline(int stamp, const vision::Quad& corners, int gesture)
-{
-    if (sitting_->session() && !isFiledOutline(stamp))
-        guarded([&] { sitting_->session()->setOutline(stamp, corners, gesture); });
-}
-
-void MainWindow::deleteOutline(int stamp)
-{
-    if (sitting_->session() && stamp >= 0 && !isFiledOutline(stamp))
-        guarded([&] { sitting_->session()->deleteOutline(stamp); });
 }
 
 void MainWindow::showHints()

@@ -28,7 +28,10 @@ void MainWindow::connectSitting()
             [this] { filing_form_->showKnown(sitting_->known()); });
     connect(sitting, &Sitting::candidatesChanged, this, &MainWindow::showCandidates);
     connect(sitting, &Sitting::progressed, head_, &HeadBar::showProgress);
-    connect(sitting, &Sitting::idle, head_, &HeadBar::hideProgress);
+    connect(sitting, &Sitting::idle, this, [this] {
+        head_->hideProgress();
+        stamp_view_->setEmptyWords(emptyWords());
+    });
     connect(sitting, &Sitting::noted, this,
             [this](const QString& sentence) { message_->say(Tone::Note, sentence); });
     connect(sitting, &Sitting::troubled, this, [this](const QString& sentence) {
@@ -156,6 +159,10 @@ void MainWindow::addKeys()
            [this] { guarded([&] { sitting_->step(+1); }); });
     addKey("lastPhotoKey", Qt::CTRL | Qt::Key_PageUp,
            [this] { guarded([&] { sitting_->step(-1); }); });
+    addKey("readAgainKey", Qt::CTRL | Qt::Key_R, [this] {
+        if (!sitting_->session())
+            guarded([&] { sitting_->goTo(sitting_->place()); });
+    });
     addKey("nextStampKey", Qt::CTRL | Qt::Key_Right, [stamp_by] { stamp_by(+1); });
     addKey("lastStampKey", Qt::CTRL | Qt::Key_Left, [stamp_by] { stamp_by(-1); });
     addKey("noStampKey", Qt::CTRL | Qt::Key_Delete, [this] {

@@ -4,6 +4,7 @@
 #include <QHBoxLayout>
 #include <QLabel>
 #include <QPushButton>
+#include <utility>
 
 namespace gui {
 
@@ -61,8 +62,10 @@ void MessageBar::show(Tone tone, const QString& sentence)
 
 void MessageBar::say(Tone tone, const QString& sentence)
 {
-    asking_ = false;
-    show(tone, sentence);
+    if (asking_)
+        waiting_ = {tone, sentence};
+    else
+        show(tone, sentence);
 }
 
 void MessageBar::ask(const QString& sentence, std::vector<Answer> answers)
@@ -88,7 +91,11 @@ void MessageBar::ask(const QString& sentence, std::vector<Answer> answers)
 void MessageBar::dismiss()
 {
     asking_ = false;
-    hide();
+    const auto next = std::exchange(waiting_, std::nullopt);
+    if (next)
+        show(next->first, next->second);
+    else
+        hide();
     Q_EMIT dismissed();
 }
 

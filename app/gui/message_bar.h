@@ -2,6 +2,7 @@
 
 #include <QFrame>
 #include <functional>
+#include <optional>
 #include <vector>
 
 class QHBoxLayout;
@@ -24,6 +25,7 @@ class MessageBar : public QFrame {
 public:
     explicit MessageBar(QWidget* parent = nullptr);
 
+    // While there is something to decide, the sentence waits until that is done.
     void say(Tone tone, const QString& sentence);
     // The first answer gets the focus; any answer closes the bar.
     void ask(const QString& sentence, std::vector<Answer> answers);
@@ -42,6 +44,7 @@ private:
     QLabel* text_;
     QHBoxLayout* answers_;
     bool asking_ = false;
+    std::optional<std::pair<Tone, QString>> waiting_;
 };
 
 }  // namespace gui

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "app/flow/examine.h"
+#include "app/gui/persons_reading.h"
 #include "app/gui/reading_editor.h"
 #include "models/archive/records.h"
 

@@ -1,5 +1,6 @@
 #include "app/gui/share_delegate.h"
 
+#include <QApplication>
 #include <QPainter>
 
 #include "app/gui/candidate_model.h"
@@ -11,7 +12,7 @@ void ShareDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
                           const QModelIndex& index) const
 {
     QStyledItemDelegate::paint(painter, option, index);
-    const Colours colours = coloursIn(option.palette);
+    const Colours colours = coloursIn(QApplication::palette());
     const double share = index.data(CandidateModel::share_role).toDouble();
     QRectF bar = QRectF(option.rect).adjusted(6, 0, -6, -2);
     bar.setTop(bar.bottom() - 3);

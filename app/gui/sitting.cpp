@@ -214,69 +214,6 @@ void Sitting::listen(int place, WorkSession* session)
     connect(session, &WorkSession::examinationWanted, this, [this] { outline_pause_.start(); });
 }
 
-// Only what is asked for last is read: what an earlier request of the same stamp brings is late.
-void Sitting::readStaleStamps()
-{
-    WorkSession* here = session();
-    if (!here)
-        return;
-    for (const StampWork& stamp : here->stamps()) {
-        if (!stamp.stale && stamp.examined)
-            continue;
-        for (auto it = stamp_tickets_.begin(); it != stamp_tickets_.end();) {
-            const bool late = it->second == std::pair(place_, stamp.id);
-            if (late)
-                worker_.cancel(it->first);
-            it = late ? stamp_tickets_.erase(it) : std::next(it);
-        }
-        const int ticket =
-            worker_.examineStamp(here->photo(), stamp.outline, here->fields().type_id);
-        stamp_tickets_[ticket] = {place_, stamp.id};
-        Q_EMIT progressed(tr("reading the stamp again"), 0);
-    }
-}
-
-void Sitting::takeStamp(int ticket, std::shared_ptr<const flow::StampExamination> examination)
-{
-    const auto found = stamp_tickets_.find(ticket);
-    if (found == stamp_tickets_.end())
-        return;
-    const auto [place, stamp_id] = found->second;
-    stamp_tickets_.erase(found);
-    if (WorkSession* session = places_[place].session.get())
-        session->takeStampExamination(stamp_id, std::move(examination));
-    if (!isBusy())
-        Q_EMIT idle();
-}
-
-void Sitting::takeTrouble(int ticket, const QString& sentence)
-{
-    const bool photo = ticket != 0 && ticket == photo_ticket_;
-    if (photo) {
-        photo_ticket_ = 0;
-        queue_.setState(place_, PhotoState::Unreadable);
-    }
-    const bool stamp = stamp_tickets_.erase(ticket) > 0;
-    if (photo || stamp || ticket == 0 || ticket == rank_ticket_)
-        Q_EMIT troubled(sentence);
-    if (!isBusy())
-        Q_EMIT idle();
-}
-
-void Sitting::takeStop(int ticket)
-{
-    if (ticket == photo_ticket_) {
-        photo_ticket_ = 0;
-        queue_.setState(place_, PhotoState::ToRead);
-        Q_EMIT noted(tr("Reading %1 was stopped; opening it again starts anew.")
-                         .arg(nameOf(queue_.file(place_))));
-    }
-    if (stamp_tickets_.erase(ticket) > 0 && stamp_tickets_.empty())
-        Q_EMIT noted(tr("Reading the stamp again was stopped; move the outline to start anew."));
-    if (!isBusy())
-        Q_EMIT idle();
-}
-
 void Sitting::followLetters(bool follow)
 {
     follow_ = follow;

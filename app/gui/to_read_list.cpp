@@ -1,5 +1,6 @@
 #include "app/gui/to_read_list.h"
 
+#include <QApplication>
 #include <QPainter>
 #include <QStyledItemDelegate>
 
@@ -23,7 +24,7 @@ public:
     void paint(QPainter* painter, const QStyleOptionViewItem& option,
                const QModelIndex& index) const override
     {
-        const Colours colours = coloursIn(option.palette);
+        const Colours colours = coloursIn(QApplication::palette());
         const bool chosen = option.state.testFlag(QStyle::State_Selected);
         const int em = option.fontMetrics.height();
         const QRect card = option.rect.adjusted(4, 4, -4, -4);

@@ -62,8 +62,12 @@ TEST_CASE("The table of records found keeps the rules of item models", "[app][gu
 {
     gui::FoundModel model;
     Tester tester(&model, Tester::FailureReportingMode::Fatal);
-    model.setFound({{"1", "SHT.1", "belt-1937", "Hart Ltd", "1938", "HART LTD / 1938", ""},
-                    {"2", "", "", "", "", "", ""}});
+    models::FoundItem first, second;
+    first.id = "first";
+    first.accession_number = "SHT.1";
+    first.date_edtf = "1938";
+    second.id = "second";
+    model.setFound({first, second});
     CHECK(model.rowCount() == 2);
     CHECK(model.index(0, gui::FoundModel::Date).data().toString() == "1938");
     CHECK(model.index(1, gui::FoundModel::Accession).data().toString() == "(not owned)");

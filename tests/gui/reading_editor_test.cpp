@@ -2,6 +2,7 @@
 
 #include <catch2/catch.hpp>
 
+#include "app/gui/persons_reading.h"
 #include "tests/gui/readings.h"
 
 using gui::Edit;
