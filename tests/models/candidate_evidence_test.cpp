@@ -1,0 +1,139 @@
+#include <catch2/catch.hpp>
+#include <numeric>
+
+#include "models/edtf.h"
+#include "tests/models/demo_ranking.h"
+
+namespace {
+
+const models::CandidateOptions all_makers = atMost(100);
+
+}  // namespace
+
+TEST_CASE("A mark stands in any line, among other lines, or over two", "[models][candidates]")
+{
+    for (const char* typed :
+         {"J. HEWLABY & CO / 1938 / M", "M / J. HEWLABY & CO / 1938", "J. HEWLABY & CO 1938 / M",
+          "1938 J. HEWLABY & CO", "J. HEWLABY / & CO / 1938", "SIZE 3 J. HEWLABY & CO",
+          "J HEWLABY AND COMPANY / 38"}) {
+        CAPTURE(typed);
+        CHECK(probabilityOf(rank(typed), "hewlaby") > 0.9);
+    }
+}
+
+TEST_CASE("A mark over two lines fits better than its first line alone", "[models][candidates]")
+{
+    CHECK(rank("QUILLSBY / BROTHERS").unknown_maker <
+          0.1 * rank("QUILLSBY / TARBEMOS").unknown_maker);
+    CHECK(probabilityOf(rank("P.P. / & CO"), "pellarby-p") > 0.95);
+    CHECK(probabilityOf(rank("C.O. / & L."), "crossenvale") > 0.95);
+}
+
+TEST_CASE("Spellings of one word are one mark", "[models][candidates]")
+{
+    CHECK(probabilityOf(rank("E. QUILLSBY LIMITED"), "quillsby") > 0.9);
+    CHECK(probabilityOf(rank("QUILLSBY BROTHERS"), "quillsby-bros") > 0.9);
+    CHECK(probabilityOf(rank("HARSKELL AND SONS LTD"), "harskell-sons") > 0.9);
+    CHECK(probabilityOf(rank("KESTERLOW LIMITED"), "kesterlow") > 0.9);
+    CHECK(probabilityOf(rank("T H & CO"), "harskell") > 0.8);
+    CHECK(probabilityOf(rank("E2"), "ebberquist") > 0.9);  // a maker's code in codes.csv
+}
+
+TEST_CASE("A text cut off at a hem still names its maker", "[models][candidates]")
+{
+    CHECK(probabilityOf(rank("[- - -]RROWBY HIDE CO"), "thurrowby") > 0.9);
+    CHECK(probabilityOf(rank("HOLLIMARSH & BR[- - -]"), "hollimarsh") > 0.9);
+    CHECK(probabilityOf(rank("HOLLIMARSH & BR{cut}"), "hollimarsh") > 0.9);
+    CHECK(probabilityOf(rank("{cut}BY HIDE CO"), "thurrowby") > 0.9);
+    CHECK(probabilityOf(rank("|BY HIDE CO"), "thurrowby") < 0.1);
+    // Where the line is whole, the letters that are missing speak against it.
+    CHECK(probabilityOf(rank("|HARSK|"), "harskell") <
+          probabilityOf(rank("HARSK[- - -]"), "harskell") +
+              probabilityOf(rank("HARSK[- - -]"), "harskell-sons"));
+}
+
+TEST_CASE("Several stamps of an item join, and an inspector's does not kill the maker's",
+          "[models][candidates]")
+{
+    const std::string mark = "T.H. & CO / 193[.]";
+    const double alone = probabilityOf(rank(mark), "harskell");
+    CHECK(alone > 0.9);
+    CHECK(probabilityOf(rankItem({mark, "S.H. 31"}), "harskell") > 0.9);
+    CHECK(probabilityOf(rankItem({mark, "M"}), "harskell") > 0.9);
+    CHECK(probabilityOf(rankItem({mark, "4021 / VIEWED"}), "harskell") > 0.8);
+
+    // Two faint stamps say more than one.
+    const std::string faint = "J?.[.]. & C+";
+    CHECK(probabilityOf(rankItem({faint, faint}), "hewlaby") >
+          probabilityOf(rank(faint), "hewlaby"));
+    // A date on one and a mark on the other belong to one item.
+    CHECK(probabilityOf(rankItem({"[.].H. & CO", "1928"}), "holvane") < 0.01);
+}
+
+TEST_CASE("The item type's years weigh", "[models][candidates]")
+{
+    const double untyped = probabilityOf(rankItem({"T.[.]. & CO"}, "", all_makers), "brundlow");
+    const double early =
+        probabilityOf(rankItem({"T.[.]. & CO"}, "line-satchel", all_makers), "brundlow");
+    const double late =
+        probabilityOf(rankItem({"T.[.]. & CO"}, "belt-1937", all_makers), "brundlow");
+    CHECK(late < 0.5 * untyped);
+    CHECK(late < early);
+    const models::CandidateList prior = rankItem({}, "belt-1937", all_makers);
+    CHECK(prior.unknown_maker == Approx(0.1).margin(1e-6));
+    CHECK(probabilityOf(prior, "wrenmarsh") > 5 * probabilityOf(prior, "brundlow"));
+    CHECK(hasReason(prior.candidates.front(), "suit the item type Body belt"));
+}
+
+TEST_CASE("The archive's counts weigh, and say so", "[models][candidates]")
+{
+    models::CandidateOptions options;
+    options.archive_counts = {{"holvane", 30}};
+    const models::CandidateList list = rankItem({"[.].H. & CO"}, "", options);
+    CHECK(probabilityOf(list, "holvane") > 0.9);
+    CHECK(hasReason(list.candidates.front(), "the archive holds 30 items of this maker"));
+}
+
+TEST_CASE("Reasons name the letters, the mark and the years", "[models][candidates]")
+{
+    const models::CandidateList list = rank("J.H. & C? / 1938");
+    const models::Candidate& first = list.candidates.front();
+    REQUIRE(first.maker_id == "hewlaby");
+    CHECK(first.mark == "J.H. & CO");
+    CHECK(first.reasons.front() ==
+          "the letters J.H. & C? fit the mark J.H. & CO (known 1927 to 1946)");
+    CHECK(hasReason(first, "the year 1938 lies within the maker's years (1924 to 1946)"));
+
+    const models::CandidateList late = rank("J. HEWLABY & CO / 1955");
+    CHECK(hasReason(late.candidates.front(), "the year 1955 lies outside the maker's years"));
+    CHECK(hasReason(late.candidates.front(), "is known only 1930 to 1946"));
+}
+
+TEST_CASE("Years are the maker's, and the set holds most of them", "[models][candidates]")
+{
+    const models::CandidateList list = rank("J.H. & CO / 193[.]");
+    const models::Candidate& first = list.candidates.front();
+    REQUIRE(first.edtf);
+    REQUIRE(first.years.size() == 10);
+    CHECK(first.edtf == std::string("193X"));
+    const double sum = std::accumulate(
+        first.years.begin(), first.years.end(), 0.0,
+        [](double all, const models::YearShare& year) { return all + year.probability; });
+    CHECK(sum > 0.9);
+    CHECK(sum <= 1 + 1e-9);
+
+    const models::CandidateList begun = rank("I.H. & CO / 193[.]");
+    const auto bounds = models::edtfYearBounds(*begun.candidates.front().edtf);
+    REQUIRE(bounds);
+    CHECK(*bounds->first >= 1934);  // that maker began in 1936
+}
+
+TEST_CASE("Noise beside a mark does not drown it", "[models][candidates]")
+{
+    models::Reading reading = readingOf("J.H. & CO / XQ7VLW / 1938");
+    for (models::Cell& cell : reading.lines[1].cells) {
+        cell.state = models::CellState::Doubtful;
+        cell.alternatives.front().certainty = 0.3;
+    }
+    CHECK(probabilityOf(models::rankCandidates({{reading}, ""}, demoRegister()), "hewlaby") > 0.9);
+}
