@@ -160,19 +160,19 @@ TEST_CASE("A maker without a registered mark stays possible", "[models][candidat
 {
     models::MakerRegister known;
     known.makers.resize(2);
-    known.makers[0].maker_id = "a";
+    known.makers[0].maker_id = "orrin";
     known.makers[0].name = "Orrin";
-    known.makers[1].maker_id = "b";
+    known.makers[1].maker_id = "pelk";
     known.makers[1].name = "Pelk";
     models::Mark mark;
-    mark.maker_id = "a";
+    mark.maker_id = "orrin";
     mark.text = "ORRIN";
     mark.line = readingOf("ORRIN").lines[0];
     known.marks = {mark};
     const models::CandidateList fits = models::rankCandidates({{readingOf("ORRIN")}, ""}, known);
-    CHECK(probabilityOf(fits, "a") > 0.9);
+    CHECK(probabilityOf(fits, "orrin") > 0.9);
     const models::CandidateList strange = models::rankCandidates({{readingOf("ZULWE")}, ""}, known);
-    CHECK(probabilityOf(strange, "b") > probabilityOf(strange, "a"));
+    CHECK(probabilityOf(strange, "pelk") > probabilityOf(strange, "orrin"));
     CHECK(strange.unknown_maker > 0.05);
 }
 
