@@ -93,6 +93,40 @@ bool changeNumber(Cell& cell, int by)
     return true;
 }
 
+double usualLetterWidth(const models::Reading& reading, const Line& line)
+{
+    std::vector<double> widths;
+    for (const Line& other : reading.lines)
+        for (const Cell& cell : other.cells)
+            if (isPlaced(cell) && cell.most == 1)
+                widths.push_back(cell.right_px - cell.left_px);
+    if (widths.empty())
+        return line.box_px.height * 0.65;
+    const auto middle = widths.begin() + static_cast<std::ptrdiff_t>(widths.size() / 2);
+    std::nth_element(widths.begin(), middle, widths.end());
+    return *middle;
+}
+
+void detachLetter(Line& line, std::size_t at, double usual_width_px)
+{
+    const Cell& stretch = line.cells[at];
+    const bool gone =
+        stretch.state == models::CellState::Lost || stretch.state == models::CellState::Traces;
+    if (!gone || stretch.most == 1)
+        return;
+    insertEmptyCell(line, at);
+    Cell &letter = line.cells[at], &rest = line.cells[at + 1];
+    const double width = rest.right_px - rest.left_px;
+    const double share = rest.most ? width / *rest.most : usual_width_px;
+    letter.left_px = rest.left_px;
+    letter.right_px = rest.left_px + std::min(share, width);
+    rest.left_px = letter.right_px;
+    if (rest.most)
+        rest.most = *rest.most - 1;
+    const int fewest = rest.state == models::CellState::Traces ? 1 : 0;
+    rest.least = std::max(rest.least - 1, fewest);
+}
+
 void insertEmptyCell(Line& line, std::size_t at)
 {
     Cell cell;

@@ -23,6 +23,15 @@ void addAlternative(models::Cell& cell, const std::string& character);
 //   returns  false, and nothing changed, where it would fall below one
 bool changeNumber(models::Cell& cell, int by);
 
+// Makes room for one letter at the head of a lost or faint stretch of several characters: a cell
+// of its own before `at`, as wide as one of them, and the stretch one character shorter. A stretch
+// of unknown number stays, since nobody knows what is left of it. Does nothing to other cells.
+void detachLetter(models::Line& line, std::size_t at, double usual_width_px);
+
+// How wide a letter usually is: the middle width of the reading's placed letters, or what suits
+// the line's height; 0 when neither is known.
+double usualLetterWidth(const models::Reading& reading, const models::Line& line);
+
 // A faint cell without letters and without a place in the picture, before `at`.
 void insertEmptyCell(models::Line& line, std::size_t at);
 void eraseCell(models::Line& line, std::size_t at);

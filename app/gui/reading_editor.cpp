@@ -118,6 +118,7 @@ EditOutcome ReadingEditor::type(const std::string& character)
     Line& here = *line();
     if (place_.cell == here.cells.size())
         here.cells.emplace_back();
+    detachLetter(here, place_.cell, usualLetterWidth(reading_, here));
     Cell& cell = here.cells[place_.cell];
     Cell written = models::clearCell(character);
     written.left_px = cell.left_px;

@@ -63,7 +63,8 @@ public:
     void move(Move move);
 
     // Writes one user-perceived character (UTF-8) into the cell and steps right; after the last
-    // cell it appends one. Directly after OrElse it adds an alternative instead.
+    // cell it appends one; in a lost or faint stretch of several it takes one's place. Directly
+    // after OrElse it adds an alternative instead.
     EditOutcome type(const std::string& character);
     EditOutcome apply(Edit edit);
 

@@ -248,3 +248,50 @@ TEST_CASE("The person's reading vouches only for the person's cells", "[app][gui
     CHECK(filed.lines[0].cells[0] == proposal.lines[0].cells[0]);
     CHECK(filed.lines[0].cells[1].alternatives == std::vector<models::Alternative>{{"B", 1.0}});
 }
+
+TEST_CASE("A letter typed into an unread stretch takes one place and lets the rest stand",
+          "[app][gui][editor]")
+{
+    models::Reading reading = gui_tests::engineReading({"AB"});
+    models::Cell& stretch = reading.lines[0].cells[1];
+    stretch.state = CellState::Lost;
+    stretch.alternatives.clear();
+    stretch.least = 2;
+    stretch.most = 2;
+    stretch.right_px = 30;
+    ReadingEditor editor{reading, "Maud Pell"};
+    editor.goTo({0, 1});
+    editor.type("1");
+    REQUIRE(editor.reading().lines[0].cells.size() == 3);
+    const auto& cells = editor.reading().lines[0].cells;
+    CHECK(cells[1].alternatives.front().text == "1");
+    CHECK(cells[1].right_px == Approx(20));
+    CHECK(cells[2].state == CellState::Lost);
+    CHECK(cells[2].most == 1);
+    CHECK(cells[2].left_px == Approx(20));
+    CHECK(cells[2].right_px == Approx(30));
+    editor.type("9");
+    CHECK(textOf(editor) == "A19");
+}
+
+TEST_CASE("An unread stretch of unknown number never vanishes by typing", "[app][gui][editor]")
+{
+    models::Reading reading = gui_tests::engineReading({"AB"});
+    models::Cell& stretch = reading.lines[0].cells[1];
+    stretch.state = CellState::Traces;
+    stretch.alternatives.clear();
+    stretch.most.reset();
+    stretch.right_px = 50;
+    ReadingEditor editor{reading, "Maud Pell"};
+    editor.goTo({0, 1});
+    for (const char* digit : {"1", "9", "4", "2"})
+        editor.type(digit);
+    const auto& cells = editor.reading().lines[0].cells;
+    REQUIRE(cells.size() == 6);
+    CHECK(cells[1].right_px - cells[1].left_px == Approx(10));  // as wide as the other letter
+    CHECK(cells[5].state == CellState::Traces);
+    CHECK_FALSE(cells[5].most.has_value());
+    CHECK(cells[5].by == "tesseract");
+    editor.apply(Edit::DeleteCell);
+    CHECK(textOf(editor) == "A1942");
+}
