@@ -53,13 +53,15 @@ private:
     void zoom(double factor, std::optional<QPointF> about);
     void addOutline();
     void tellAccessible();
-    const QPixmap& scaled();
+    const cv::Mat& overview();
+    void paintPhoto(QPainter& painter);
     double fittingScale() const;
     void paintOutline(QPainter& painter, int index) const;
     void paintLoupe(QPainter& painter) const;
 
-    cv::Mat pixels_;
+    cv::Mat pixels_, overview_;
     QPixmap scaled_;
+    QRect scaled_part_;  // of the photo or its reduced copy
     std::vector<vision::Quad> outlines_;
     int current_ = -1;
     int handle_ = 0;

@@ -1,8 +1,10 @@
 #include "app/gui/outline_edits.h"
 
+#include <QElapsedTimer>
 #include <catch2/catch.hpp>
 
 #include "app/gui/photo_view.h"
+#include "app/gui/picture.h"
 #include "app/gui/tray.h"
 #include "tests/gui/window_harness.h"
 
@@ -159,4 +161,31 @@ TEST_CASE("Two stamps are two places to read, each with its own folded candidate
     person.key(Qt::Key_Z, Qt::ControlModifier);  // undo goes to where the change was
     CHECK(person.session().current() == 1);
     CHECK(person.text() == "1938");
+}
+
+TEST_CASE("A 48-megapixel photo is painted without scaling all of it each time",
+          "[app][gui][outline]")
+{
+    const cv::Mat photo(6000, 8000, CV_8UC3, cv::Scalar(90, 120, 140));
+    gui::PhotoView view;
+    view.resize(1000, 700);
+    view.showPhoto(photo);
+    const cv::Point2f a(4000, 3000), b(4400, 3000), c(4400, 3200), d(4000, 3200);
+    view.showOutlines({{a, b, c, d}}, 0);
+    view.show();
+    view.grab();  // the reduced copy is made once
+    QElapsedTimer timer;
+    timer.start();
+    constexpr int rounds = 10;
+    for (int i = 0; i < rounds; ++i)
+        gui::pictureOf(photo, {933, 700});
+    const double whole_ms = static_cast<double>(timer.nsecsElapsed()) / 1e6 / rounds;
+    timer.start();
+    for (int i = 0; i < rounds; ++i) {
+        QTest::keyClick(&view, i % 2 ? Qt::Key_0 : Qt::Key_Plus);
+        view.grab();
+    }
+    const double painting_ms = static_cast<double>(timer.nsecsElapsed()) / 1e6 / rounds;
+    CAPTURE(painting_ms, whole_ms);
+    CHECK(painting_ms < whole_ms);
 }
