@@ -22,13 +22,10 @@ struct FindOptions {
 
 nlohmann::ordered_json foundJson(const models::FoundItem& item)
 {
-    return {{"id", item.id},
-            {"accession_number", item.accession_number},
-            {"type_id", item.type_id},
-            {"maker", item.maker_name},
-            {"edtf", item.date_edtf},
-            {"text", item.text},
-            {"recorded_at", item.recorded_at}};
+    return {{"id", item.id},           {"accession_number", item.accession_number},
+            {"type_id", item.type_id}, {"maker", item.maker_name},
+            {"edtf", item.date_edtf},  {"text", item.text},
+            {"leiden", item.leiden},   {"recorded_at", item.recorded_at}};
 }
 
 void printFound(std::ostream& out, const models::FoundItem& item)
@@ -37,7 +34,7 @@ void printFound(std::ostream& out, const models::FoundItem& item)
     for (const std::string& fact :
          {item.accession_number, item.type_id, item.maker_name, item.date_edtf})
         out << "  " << (fact.empty() ? "-" : fact);
-    out << "\n    " << (item.text.empty() ? "nothing read" : item.text) << "\n";
+    out << "\n    " << (item.leiden.empty() ? "nothing read" : item.leiden) << "\n";
 }
 
 int find(const FindOptions& options, Surroundings& around)

@@ -123,6 +123,8 @@ private:
         around_.err << "weftmark: " << problem << "\n";
         if (options_.json)
             around_.out << inOneLine(failureJson(photo, problem)) << std::endl;
+        else
+            around_.out << photo << "\n  could not be read\n";
     }
 
     const ReadOptions& options_;

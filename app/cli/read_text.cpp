@@ -110,7 +110,7 @@ void printExamination(std::ostream& out, const std::string& photo,
                "and take another photograph\n";
         return;
     }
-    int unread = 0;
+    std::size_t unread = 0;
     for (std::size_t i = 0; i < examination.stamps.size(); ++i) {
         if (holdsLetters(examination.stamps[i]))
             printStamp(out, examination.stamps[i], i + 1);
@@ -121,6 +121,10 @@ void printExamination(std::ostream& out, const std::string& photo,
         out << "  " << unread
             << (unread == 1 ? " place that may be a stamp" : " places that may be stamps")
             << ", not a letter of it read\n";
+    if (unread == examination.stamps.size()) {
+        out << "  nothing read: it can be any maker's\n";
+        return;
+    }
     out << "  can mean\n";
     printCandidates(out, examination.candidates, "    ");
 }

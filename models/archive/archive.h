@@ -37,6 +37,7 @@ struct FoundItem {
     std::string id, accession_number, type_id;
     std::string maker_name, date_edtf;  // of the latest standing attribution
     std::string text;                   // the latest readings, plain, joined by " / "
+    std::string leiden;                 // the same in Leiden signs, where no two states look alike
     std::string recorded_at;
 };
 

@@ -1,10 +1,13 @@
 #include <algorithm>
 #include <map>
 #include <set>
+#include <utility>
 
 #include "models/archive/connection.h"
+#include "models/archive/stored_readings.h"
 #include "models/archive/word_match.h"
 #include "models/edtf.h"
+#include "models/leiden.h"
 #include "models/typed_notation.h"
 
 namespace models {
@@ -18,7 +21,7 @@ struct Findable {
     std::vector<SearchText> texts;
     std::vector<std::string> makers;  // ids and names, attributed
     std::vector<std::string> dates;   // EDTF
-    std::vector<std::string> lines;   // of the latest readings, plain
+    std::vector<Line> lines;          // of the latest readings
     std::string maker_name, date_edtf;
 };
 
@@ -42,29 +45,34 @@ std::set<std::string> superseded(const std::vector<Row>& rows)
     return ids;
 }
 
+// The typed text is quick to read and says what finding needs; a reading that it cannot hold (the
+// same letter twice among a cell's) is taken from its cells.
+std::vector<Line> findableLines(const sql::Database& database, const Row& reading)
+{
+    ParsedNotation typed = parseTyped(reading.text("typed"));
+    return typed.fault ? storedLines(database, reading) : std::move(typed.lines);
+}
+
 void addReadings(const sql::Database& database,
                  const std::map<std::string, std::string>& item_of_stamp, Findables& findables)
 {
     const std::vector<Row> rows = database.rows("reading", "ORDER BY stamp_id, ordinal");
     const std::set<std::string> corrected = superseded(rows);
-    std::map<std::string, std::vector<std::string>> latest;  // plain lines, by stamp
+    std::map<std::string, std::vector<Line>> latest;  // by stamp
     for (const Row& row : rows) {
         const std::string stamp_id = row.text("stamp_id");
         const auto item = item_of_stamp.find(stamp_id);
         if (item == item_of_stamp.end())
             row.refuse("stamp_id");
-        const ParsedNotation reading = parseTyped(row.text("typed"));
-        std::vector<std::string> plain;
-        for (const Line& line : reading.lines) {
+        const std::vector<Line> lines = findableLines(database, row);
+        for (const Line& line : lines)
             findables[item->second].texts.push_back(searchText(line));
-            plain.push_back(plainText(line));
-        }
         if (!corrected.contains(row.text("id")))
-            latest[stamp_id] = plain;
+            latest[stamp_id] = lines;
     }
-    for (const auto& [stamp_id, plain] : latest) {
-        std::vector<std::string>& lines = findables[item_of_stamp.at(stamp_id)].lines;
-        lines.insert(lines.end(), plain.begin(), plain.end());
+    for (const auto& [stamp_id, lines] : latest) {
+        std::vector<Line>& shown = findables[item_of_stamp.at(stamp_id)].lines;
+        shown.insert(shown.end(), lines.begin(), lines.end());
     }
 }
 
@@ -148,8 +156,10 @@ FoundItem foundItem(const Row& row, const Findable& findable)
     found.recorded_at = row.text("recorded_at");
     found.maker_name = findable.maker_name;
     found.date_edtf = findable.date_edtf;
-    for (const std::string& line : findable.lines)
-        found.text += (found.text.empty() ? "" : " / ") + line;
+    for (const Line& line : findable.lines) {
+        found.text += (found.text.empty() ? "" : " / ") + plainText(line);
+        found.leiden += (found.leiden.empty() ? "" : " / ") + toLeiden(line);
+    }
     return found;
 }
 

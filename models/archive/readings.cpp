@@ -25,19 +25,6 @@ void checkSuperseded(const Entry& entry, const std::string& stamp_id, const std:
                            "id up in the record");
 }
 
-std::vector<Line> linesOf(const sql::Database& database, const Row& reading)
-{
-    const std::vector<Row> rows =
-        database.rows("reading_lines", "WHERE reading_id = :id", {{"id", reading.text("id")}});
-    if (rows.empty())
-        reading.refuse("lines");
-    try {
-        return linesFromJsonText(rows.front().text("lines_json"));
-    } catch (const ExchangeError& error) {
-        throw ArchiveError(database.sentence(sql::Trouble::Damaged, error.what()));
-    }
-}
-
 ReadingRecord recordOf(const sql::Database& database, const Row& row)
 {
     ReadingRecord record;
@@ -55,11 +42,24 @@ ReadingRecord recordOf(const sql::Database& database, const Row& row)
     record.reading.layer = row.text("layer");
     record.reading.options = row.text("options");
     record.reading.weights_sha256 = row.text("weights_sha256");
-    record.reading.lines = linesOf(database, row);
+    record.reading.lines = storedLines(database, row);
     return record;
 }
 
 }  // namespace
+
+std::vector<Line> storedLines(const sql::Database& database, const Row& reading)
+{
+    const std::vector<Row> rows =
+        database.rows("reading_lines", "WHERE reading_id = :id", {{"id", reading.text("id")}});
+    if (rows.empty())
+        reading.refuse("lines");
+    try {
+        return linesFromJsonText(rows.front().text("lines_json"));
+    } catch (const ExchangeError& error) {
+        throw ArchiveError(database.sentence(sql::Trouble::Damaged, error.what()));
+    }
+}
 
 ReadingRecord saveReading(const Entry& entry, const std::string& stamp_id,
                           const std::string& view_id, ReadingRecord record)

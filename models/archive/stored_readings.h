@@ -17,4 +17,7 @@ struct StoredReading {
 // All readings of a stamp, in the order of recording.
 std::vector<StoredReading> loadReadings(const sql::Database& database, const std::string& stamp_id);
 
+// The lines of one row of `reading`.
+std::vector<Line> storedLines(const sql::Database& database, const sql::Row& reading);
+
 }  // namespace models

@@ -18,8 +18,9 @@ constexpr int impossible = -1;
 // Letters without case and diacritics: an archive of several hands writes both Mu and Mü.
 std::u32string folded(const std::string& text)
 {
-    const QString plain =
-        QString::fromStdString(text).toCaseFolded().normalized(QString::NormalizationForm_KD);
+    // Capitals first: they alone turn one sharp s into two letters.
+    const QString plain = QString::fromStdString(text).toUpper().toCaseFolded().normalized(
+        QString::NormalizationForm_KD);
     std::u32string letters;
     for (const uint code : plain.toUcs4())
         if (QChar::category(code) != QChar::Mark_NonSpacing)
@@ -62,6 +63,11 @@ void addCell(SearchText& text, const Cell& cell)
                         cell.state == CellState::Traces;
     if (unread)
         return addUnread(text, cell.least, cell.most);
+    if (cell.alternatives.size() == 1) {
+        for (const char32_t letter : folded(cell.alternatives.front().text))
+            text.push_back({.letters = {letter}});
+        return;
+    }
     SearchPlace place;
     for (const Alternative& alternative : cell.alternatives) {
         const std::u32string letters = folded(alternative.text);
