@@ -25,7 +25,7 @@ forbid "highgui would bring a second window toolkit along" 'opencv2/(highgui|ope
 forbid "Qt belongs to the archive and the app" 'Q[A-Z]|Qt' vision models/*.h models/*.cpp models/exchange
 forbid "Qt stays out of the archive's headers" 'Q[A-Z]|Qt' models/archive/archive.h models/archive/records.h
 forbid "flow and command line know no Widgets" 'QtWidgets|QWidget|QMainWindow' app/flow
-forbid "Tesseract stays in one file" 'tesseract/' $(find models vision app -name '*.h' -o -name '*.cpp' | grep -v 'vision/tesseract_engine.cpp')
+forbid "Tesseract stays in vision/tesseract_*.cpp" 'tesseract/' $(find models vision app -name '*.h' -o -name '*.cpp' | grep -vE 'vision/tesseract_(engine|reader).cpp')
 forbid "models use the standard library alone" 'nlohmann/|CLI/' models/*.h models/*.cpp models/archive/archive.h models/archive/records.h
 
 [ "$faults" -eq 0 ] && echo "include rules hold"
