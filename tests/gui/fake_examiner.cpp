@@ -141,6 +141,7 @@ gui::MakeExaminer fakeExaminer(std::shared_ptr<FakeScript> script)
                 examination.stamps.push_back(
                     examined(examination.photo, outlineOf(script->stamps[i], static_cast<int>(i)),
                              script->stamps[i]));
+            ++script->photos_done;
             return examination;
         };
         examiner.examineStamp = [script](const auto& photo, const auto& outline, const auto&,

@@ -172,6 +172,20 @@ TEST_CASE("A key unfolds the candidates sooner, and that is recorded", "[app][gu
     CHECK(record->stamps[0].views[0].readings.back().reading.candidates_were_shown == true);
 }
 
+TEST_CASE("That candidates were seen is not undone with an outline", "[app][gui][window]")
+{
+    WindowHarness person;
+    person.openDrawn();
+    person.key(Qt::Key_F9);
+    person.key(Qt::Key_Right);  // a corner
+    REQUIRE(person.waitFor(
+        [&] { return person.script().stamps_examined == 1 && !person.sitting().isBusy(); }));
+    person.key(Qt::Key_F11);
+    CHECK(person.session().stamp()->looked_ahead);
+    person.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(person.session().stamp()->looked_ahead);
+}
+
 TEST_CASE("Unfolded candidates follow the letters", "[app][gui][window]")
 {
     WindowHarness person;

@@ -3,6 +3,7 @@
 #include <QLabel>
 #include <catch2/catch.hpp>
 #include <fstream>
+#include <thread>
 
 #include "app/gui/cell_strip.h"
 #include "app/gui/cell_words.h"
@@ -66,6 +67,25 @@ TEST_CASE("Photos opened one upon the other end at the last", "[app][gui][window
     for (int i = 0; i < 6; ++i)
         CHECK(person.sitting().queue()->state(i) !=
               (i == 3 ? gui::PhotoState::ToRead : gui::PhotoState::Reading));
+}
+
+TEST_CASE("What was on its way when another photo was opened is not taken for that one",
+          "[app][gui][window]")
+{
+    WindowHarness person;
+    const auto first = gui_tests::drawPhoto(person.folder(), "first.png");
+    const auto second = gui_tests::drawPhoto(person.folder(), "second.png");
+    person.window().openPhotos({first, second});
+    while (person.script().photos_done < 1)  // without taking the news in
+        std::this_thread::sleep_for(std::chrono::milliseconds(2));
+    std::this_thread::sleep_for(std::chrono::milliseconds(100));
+    person.script().hold = true;
+    person.sitting().goTo(1);
+    QTest::qWait(100);
+    CHECK(person.sitting().session() == nullptr);
+    person.script().hold = false;
+    REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
+    CHECK(person.session().photo().file == second);
 }
 
 TEST_CASE("The window closes while the worker is at work", "[app][gui][window]")
