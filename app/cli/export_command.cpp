@@ -1,5 +1,6 @@
 #include <filesystem>
 #include <fstream>
+#include <functional>
 #include <memory>
 #include <system_error>
 
@@ -21,20 +22,19 @@ struct ExportOptions {
     std::string format, output, archive_folder;
 };
 
-std::vector<models::ItemRecord> oldestFirst(const models::Archive& archive)
+// Every record, oldest first, one at a time: an archive may be larger than the memory.
+void forEachItem(const models::Archive& archive,
+                 const std::function<void(const models::ItemRecord&)>& use)
 {
-    std::vector<models::ItemRecord> items;
-    std::vector<models::FoundItem> found = archive.find({});
+    const std::vector<models::FoundItem> found = archive.find({});
     for (auto item = found.rbegin(); item != found.rend(); ++item)
-        items.push_back(archive.item(item->id).value());
-    return items;
+        use(archive.item(item->id).value());
 }
 
 void writeCsv(std::ostream& out, const models::Archive& archive)
 {
     out << models::itemsCsvHeader();
-    for (const models::ItemRecord& item : oldestFirst(archive))
-        out << models::itemCsvRow(item);
+    forEachItem(archive, [&](const models::ItemRecord& item) { out << models::itemCsvRow(item); });
 }
 
 // One object; its items a line each, so that a large archive can be looked at and compared.
@@ -42,10 +42,10 @@ void writeJson(std::ostream& out, const models::Archive& archive)
 {
     out << "{\"format\": \"weftmark records\", \"version\": 1, \"items\": [";
     const char* between = "\n";
-    for (const models::ItemRecord& item : oldestFirst(archive)) {
+    forEachItem(archive, [&](const models::ItemRecord& item) {
         out << between << inOneLine(models::itemJson(item));
         between = ",\n";
-    }
+    });
     out << "\n]}\n";
 }
 

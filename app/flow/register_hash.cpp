@@ -45,8 +45,8 @@ std::string registerSha256(const std::filesystem::path& register_folder)
 
     std::string bytes;
     for (const std::filesystem::path& file : files) {
-        const std::string content = bytesOf(file);
-        bytes += file.filename().string() + "\n" + std::to_string(content.size()) + "\n" + content;
+        bytes += file.filename().string();
+        bytes += bytesOf(file);
     }
     return vision::sha256Hex(
         std::span(reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size()));
