@@ -1,44 +1,34 @@
 #include "app/gui/filed_record.h"
 
+#include "app/flow/filing.h"
+
 namespace gui {
 
 namespace {
 
-models::PhotoRecord photoRecord(const vision::Photo& photo)
+// What the engines saw and, beside it, what the person made of it. The outline is the one in the
+// photo now, even if it has been moved since it was read.
+models::StampRecord stampRecord(const vision::Photo& photo, const StampWork& work,
+                                const FilingFacts& facts)
 {
-    models::PhotoRecord record;
-    record.file = photo.file;
-    record.sha256 = photo.sha256;
-    record.original_name = photo.file.filename().string();
-    record.width_px = photo.pixels.cols;
-    record.height_px = photo.pixels.rows;
-    record.taken_at = photo.capture.taken_at;
-    record.camera = photo.capture.camera;
-    record.lens = photo.capture.lens;
-    return record;
-}
-
-models::ViewRecord viewRecord(const StampWork& stamp, const std::string& photo_sha256,
-                              const FilingFacts& facts)
-{
-    models::ViewRecord view;
-    view.photo_sha256 = photo_sha256;
-    view.up_deg = stamp.outline.up_deg;
+    models::StampRecord stamp;
+    if (work.examined)
+        stamp = flow::stampRecord(photo, *work.examined, facts.now);
+    if (stamp.views.empty())
+        stamp.views.emplace_back();
+    models::ViewRecord& view = stamp.views.front();
+    view.photo_sha256 = photo.sha256;
+    view.up_deg = work.outline.up_deg;
     for (std::size_t i = 0; i < 4; ++i) {
-        view.outline_px[2 * i] = stamp.outline.corners[i].x;
-        view.outline_px[2 * i + 1] = stamp.outline.corners[i].y;
+        view.outline_px[2 * i] = work.outline.corners[i].x;
+        view.outline_px[2 * i + 1] = work.outline.corners[i].y;
     }
-    const auto add = [&](const models::Reading& reading) {
+    if (const auto own = filedReading(work, facts.person, facts.now, facts.layer)) {
         models::ReadingRecord record;
-        record.reading = reading;
+        record.reading = *own;
         view.readings.push_back(record);
-    };
-    if (stamp.examined)
-        for (const models::Reading& reading : stamp.examined->readings)
-            add(reading);
-    if (const auto own = filedReading(stamp, facts.person, facts.now, facts.layer))
-        add(*own);
-    return view;
+    }
+    return stamp;
 }
 
 // The latest reading in which the reader vouches for a cell, as a person does; else the last.
@@ -59,12 +49,9 @@ models::ItemRecord itemFromWork(const vision::Photo& photo, const std::vector<St
     item.type_id = fields.type_id;
     item.accession_number = fields.accession_number;
     item.notes = fields.notes;
-    item.photos.push_back(photoRecord(photo));
-    for (const StampWork& work : stamps) {
-        models::StampRecord stamp;
-        stamp.views.push_back(viewRecord(work, photo.sha256, facts));
-        item.stamps.push_back(std::move(stamp));
-    }
+    item.photos.push_back(flow::photoRecord(photo));
+    for (const StampWork& work : stamps)
+        item.stamps.push_back(stampRecord(photo, work, facts));
     if (fields.maker_id.empty() && fields.date_edtf.empty())
         return item;
     models::AttributionRecord attribution;

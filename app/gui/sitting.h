@@ -55,7 +55,7 @@ public:
 
     // Files the work in hand (or what was changed in a filed record) in one go.
     //   layer  name of the layer in view
-    // Throws models::ArchiveError; nothing is filed then.
+    // Throws models::ArchiveError or models::RegisterError; nothing is filed then.
     void fileRecord(const std::string& layer);
     std::vector<models::FoundItem> find(const models::FindQuery& query);
     std::optional<models::ItemRecord> look(const std::string& id);

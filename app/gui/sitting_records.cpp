@@ -2,7 +2,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "app/gui/register_hash.h"
+#include "app/flow/register_hash.h"
 #include "app/gui/sitting.h"
 
 namespace gui {
@@ -43,8 +43,9 @@ void Sitting::fileRecord(const std::string& layer)
     if (!here || !here->session)
         return;
     WorkSession& session = *here->session;
-    const FilingFacts facts{options_.author, options_.clock(), layer,
-                            registerHash(options_.register_folder)};
+    FilingFacts facts{options_.author, options_.clock(), layer, {}};
+    if (!options_.register_folder.empty())
+        facts.register_sha256 = flow::registerSha256(options_.register_folder);
     const std::vector<StampWork> stamps = session.stampsToFile();
     if (here->record) {
         fileCorrection(*here->record, correctionOf(*here->record, session.photo(), stamps,
