@@ -63,15 +63,16 @@ void WorkSession::setCurrent(int stamp)
 
 void WorkSession::leave(CellPlace from, CellPlace last_passed)
 {
-    StampWork* now = current_ < 0 ? nullptr : &stamps_[static_cast<std::size_t>(current_)];
-    if (!now || editor_.place() == from)
+    if (current_ < 0)
         return;
-    for (CellPlace place = from; place <= last_passed; ++place.cell)
-        now->seen.insert(place);
-    const LettersSeen count = lettersSeen(*now);
-    if (now->gone_through || count.seen < count.all || count.all == 0)
+    StampWork& now = stamps_[static_cast<std::size_t>(current_)];
+    if (editor_.place() != from)
+        for (CellPlace place = from; place <= last_passed; ++place.cell)
+            now.seen.insert(place);
+    const LettersSeen count = lettersSeen(now);
+    if (now.gone_through || count.seen < count.all || count.all == 0)
         return;
-    now->gone_through = true;
+    now.gone_through = true;
     Q_EMIT goneThrough();
 }
 

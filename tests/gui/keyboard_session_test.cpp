@@ -153,6 +153,19 @@ TEST_CASE("Candidates stay folded until the letters have been gone through", "[a
     CHECK(record->stamps[0].views[0].readings.back().reading.candidates_were_shown == false);
 }
 
+TEST_CASE("Taking out the last unseen cell ends the way through the letters too",
+          "[app][gui][window]")
+{
+    WindowHarness person;
+    person.openDrawn();
+    person.key(Qt::Key_Return, Qt::ShiftModifier);
+    person.key(Qt::Key_Return, Qt::NoModifier, 3);
+    auto tray = person.window().findChild<gui::Tray*>();
+    CHECK(tray->isClosed());
+    person.key(Qt::Key_Delete);
+    CHECK(tray->isOpen(gui::TrayPage::Meaning));
+}
+
 TEST_CASE("A key unfolds the candidates sooner, and that is recorded", "[app][gui][window]")
 {
     WindowHarness person;
