@@ -210,6 +210,11 @@ EditOutcome ReadingEditor::markGone(CellState state, bool unknown_number)
     cell.least = unknown_number ? 0 : 1;
     cell.most = unknown_number ? std::nullopt : std::optional<int>(1);
     touch(cell);
+    // At a line's end, as in the typed notation, it says that the line was cut off there.
+    if (unknown_number && place_.cell + 1 == here.cells.size())
+        here.right_end = models::LineEnd::CutOff;
+    else if (unknown_number && place_.cell == 0)
+        here.left_end = models::LineEnd::CutOff;
     stepOn();
     return {true, {}};
 }

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "app/gui/persons_reading.h"
+#include "models/typed_notation.h"
 #include "tests/gui/readings.h"
 
 using gui::Edit;
@@ -294,4 +295,19 @@ TEST_CASE("An unread stretch of unknown number never vanishes by typing", "[app]
     CHECK(cells[5].by == "tesseract");
     editor.apply(Edit::DeleteCell);
     CHECK(textOf(editor) == "A1942");
+}
+
+TEST_CASE("Lost of unknown number at a line's end says that the line was cut off there",
+          "[app][gui][editor]")
+{
+    ReadingEditor editor = editorOf({"ABC"});
+    editor.goTo({0, 3});
+    editor.apply(Edit::MarkLostUnknown);
+    CHECK(editor.reading().lines[0].right_end == models::LineEnd::CutOff);
+    CHECK(editor.reading().lines[0].left_end == models::LineEnd::Unknown);
+    editor.goTo({0, 0});
+    editor.apply(Edit::MarkLostUnknown);
+    CHECK(editor.reading().lines[0].left_end == models::LineEnd::CutOff);
+    editor.goTo({0, 1});
+    CHECK(models::writeTyped(editor.reading().lines[0]) == "[- - -]BC[- - -]");
 }
