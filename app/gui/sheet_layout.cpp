@@ -62,9 +62,9 @@ std::vector<QRectF> cellRects(const models::Line& line, const SheetLayout& sheet
                               const SheetRoom& room, const QRectF& strip)
 {
     const double count = static_cast<double>(std::max<std::size_t>(line.cells.size(), 1));
-    const double least = std::min(room.least_cell, room.width / count);
+    const double least = std::min(room.least_cell, (room.width - room.margin) / count);
     auto spans = wishes(line, sheet.scale, sheet.left, room.least_cell * 1.6);
-    part(spans, least, room.width);
+    part(spans, least, room.width - room.margin);
     std::vector<QRectF> rects;
     for (const Span& span : spans)
         rects.emplace_back(span.left, strip.top(), span.right - span.left, strip.height());

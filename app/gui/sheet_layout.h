@@ -14,7 +14,7 @@ struct SheetRoom {
     double height = 400;       // that is in view; more is scrolled to
     double strip_height = 60;  // of one line's cells
     double least_cell = 16;    // narrowest cell that can still be read
-    double margin = 12;        // left and right
+    double margin = 12;        // left and right; a line's end is marked there
 };
 
 // One line: a slice of the picture, its cells directly below it.
