@@ -137,7 +137,11 @@ void MainWindow::guarded(const std::function<void()>& action)
 void MainWindow::offerDrafts()
 {
     guarded([this] {
-        const std::vector<Draft> drafts = sitting_->earlierDrafts();
+        std::vector<Draft> drafts = sitting_->earlierDrafts();
+        std::erase_if(drafts, [this](const Draft& draft) {
+            // Those are taken up by themselves when their photo is opened.
+            return draft.record_id.empty() && sitting_->queue()->find(draft.photo) >= 0;
+        });
         if (drafts.empty())
             return;
         const QString newest = nameOf(drafts.front().photo);

@@ -111,6 +111,20 @@ TEST_CASE("Work that was not filed outlives a crash and is offered again", "[app
     CHECK(draftsIn(person) == 0);
 }
 
+TEST_CASE("A photo opened again takes its draft up without being asked", "[app][gui][draft]")
+{
+    WindowHarness person;
+    const auto photo = gui_tests::drawPhoto(person.folder(), "strap.png");
+    person.open({photo});
+    person.type("BE");
+    REQUIRE(person.waitFor([&] { return draftsIn(person) == 1; }));
+    person.restart();
+    person.open({photo});
+    person.window().offerDrafts();
+    CHECK(person.message().contains("taken up"));
+    CHECK(person.text() == "BERT LTD");
+}
+
 TEST_CASE("Undoing everything leaves no draft behind", "[app][gui][draft]")
 {
     WindowHarness person;

@@ -156,10 +156,11 @@ gui::MakeExaminer fakeExaminer(std::shared_ptr<FakeScript> script)
             return examined(photo, outline,
                             none ? std::vector<std::string>{"NEW"} : script->stamps.front());
         };
-        examiner.rankReadings = [script](const auto& readings, const std::string&) {
+        examiner.rankReadings = [script](const auto& readings, const std::string& type_id) {
             {
                 const std::lock_guard lock(script->guard);
                 script->texts_ranked.push_back(textOf(readings));
+                script->types_ranked.push_back(type_id);
             }
             ++script->rankings;
             return ranked(textOf(readings));

@@ -21,6 +21,7 @@ struct FakeScript {
 
     std::mutex guard;  // of what follows
     std::vector<vision::StampOutline> outlines_seen;
+    std::vector<std::string> types_ranked;  // item types, one a request
     std::vector<std::string> texts_ranked;  // all lines of a request joined by " / "
 };
 

@@ -213,6 +213,21 @@ TEST_CASE("Unfolded candidates follow the letters", "[app][gui][window]")
     CHECK(person.session().stamp()->read_in_view);
 }
 
+TEST_CASE("Saying what the item is ranks the candidates anew", "[app][gui][window]")
+{
+    WindowHarness person;
+    person.openDrawn();
+    person.key(Qt::Key_F11);
+    REQUIRE(person.waitFor([&] { return person.script().rankings >= 1; }));
+    person.key(Qt::Key_Return);
+    const int before = person.script().rankings;
+    person.window().findChild<QWidget*>("itemType")->setFocus();
+    person.key(Qt::Key_Down);
+    REQUIRE(person.waitFor([&] { return person.script().rankings > before; }));
+    CHECK(person.script().types_ranked.back() == "belt-1937");
+    CHECK(person.session().fields().type_id == "belt-1937");
+}
+
 TEST_CASE("Taking a candidate proposes its date and files its maker", "[app][gui][window]")
 {
     WindowHarness person;

@@ -1,6 +1,8 @@
 #include <QAbstractButton>
+#include <QApplication>
+#include <QDropEvent>
 #include <QImage>
-#include <QLabel>
+#include <QMimeData>
 #include <catch2/catch.hpp>
 #include <fstream>
 #include <thread>
@@ -133,6 +135,21 @@ TEST_CASE("In the window the cells stand under their letters, at any size", "[ap
             CHECK(view->strips()[line]->y() == Approx(picture.bottom()).margin(1));
         }
     }
+}
+
+TEST_CASE("Photos dropped on the window are opened", "[app][gui][window]")
+{
+    WindowHarness person;
+    const auto photo = gui_tests::drawPhoto(person.folder(), "dropped.png");
+    QMimeData data;
+    data.setUrls({QUrl::fromLocalFile(QString::fromStdString(photo.string()))});
+    QDragEnterEvent enter({50, 50}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(&person.window(), &enter);
+    CHECK(enter.isAccepted());
+    QDropEvent drop({50, 50}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(&person.window(), &drop);
+    REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
+    CHECK(person.session().photo().file == photo);
 }
 
 TEST_CASE("Layers flip in place by function keys", "[app][gui][window]")
