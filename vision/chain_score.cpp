@@ -118,21 +118,55 @@ ChainTraits traitsOf(const LetterChain& chain, const std::vector<LetterPiece>& p
     return traits;
 }
 
+const LogisticModel& chainModel()
+{
+    static const LogisticModel model{-12.5,
+                                     {{"log letters", -0.74},
+                                      {"log contrast", 0.19},
+                                      {"separation", 3.70},
+                                      {"log clutter", -1.57},
+                                      {"log height spread", -1.00},
+                                      {"log misfit", -0.01},
+                                      {"contrast spread", 4.03},
+                                      {"stroke spread", 3.05},
+                                      {"stroke share", -4.62},
+                                      {"width spread", -1.05},
+                                      {"narrow share", -0.30},
+                                      {"log gap spread", 0.66},
+                                      {"mean gap", -6.18},
+                                      {"mean fill", -7.62},
+                                      {"letters x height", -0.01},
+                                      {"letters x misfit", -1.11}}};
+    return model;
+}
+
+std::vector<double> termsOf(const ChainTraits& t)
+{
+    const double letters = std::log(std::min(t.letters, 14.0));
+    const double heights = std::log(t.height_spread + 0.02);
+    const double misfit = std::log(t.edge_misfit + 0.01);
+    return {letters,
+            std::log(std::max(t.contrast, 0.01)),
+            std::min(t.separation, 5.0),
+            std::log(t.clutter + 0.05),
+            heights,
+            misfit,
+            t.contrast_spread,
+            t.stroke_spread,
+            t.stroke_share,
+            t.width_spread,
+            t.narrow_share,
+            std::log(t.gap_spread + 0.03),
+            t.mean_gap,
+            t.mean_fill,
+            letters * heights,
+            letters * misfit};
+}
+
 double scoreChain(const LetterChain& chain, const std::vector<LetterPiece>& pieces,
                   const PieceGrid& grid)
 {
-    const ChainTraits t = traitsOf(chain, pieces, grid);
-    const double log_letters = std::log(std::min(t.letters, 14.0));
-    const double log_heights = std::log(t.height_spread + 0.02);
-    const double log_misfit = std::log(t.edge_misfit + 0.01);
-    const double logit = -12.5 - 0.74 * log_letters + 0.19 * std::log(std::max(t.contrast, 0.01)) +
-                         3.70 * std::min(t.separation, 5.0) - 1.57 * std::log(t.clutter + 0.05) -
-                         1.00 * log_heights - 0.01 * log_misfit + 4.03 * t.contrast_spread +
-                         3.05 * t.stroke_spread - 4.62 * t.stroke_share - 1.05 * t.width_spread -
-                         0.30 * t.narrow_share + 0.66 * std::log(t.gap_spread + 0.03) -
-                         6.18 * t.mean_gap - 7.62 * t.mean_fill - 0.01 * log_letters * log_heights -
-                         1.11 * log_letters * log_misfit;
-    return 1 / (1 + std::exp(-logit));
+    return chainModel().probability(termsOf(traitsOf(chain, pieces, grid)));
 }
 
 }  // namespace vision

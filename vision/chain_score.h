@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "vision/letter_chains.h"
+#include "vision/logistic_model.h"
 #include "vision/piece_grid.h"
 
 namespace vision {
@@ -28,6 +29,10 @@ struct ChainTraits {
 
 ChainTraits traitsOf(const LetterChain& chain, const std::vector<LetterPiece>& pieces,
                      const PieceGrid& grid);
+
+// The model of a chain's score, and traits as the values of its terms.
+const LogisticModel& chainModel();
+std::vector<double> termsOf(const ChainTraits& traits);
 
 // Probability that the chain is a line of text, from its traits.
 double scoreChain(const LetterChain& chain, const std::vector<LetterPiece>& pieces,

@@ -11,10 +11,16 @@ struct LineCrop {
     cv::Point2d origin;  // rectified pixel at the crop's pixel (0, 0)
 };
 
-// Cuts `box` out of a layer so that its height becomes `letter_px`, with a rim of `rim` box
-// heights. Beyond the picture the ground is carried on.
+struct LineRendering {
+    double letter_px = 36;     // the line's box is brought to this height
+    double rim = 0.3;          // ground around it, in box heights
+    double smoothing = 0.045;  // deviation of the blur, in box heights; 0 for none
+};
+
+// Cuts `box` out of a layer. Beyond the picture the ground is carried on.
 //   layer    CV_8UC1; not changed
-// Throws std::invalid_argument if the layer is empty or not CV_8UC1, or the box has no area.
-LineCrop cropLine(const cv::Mat& layer, const cv::Rect2d& box, double letter_px, double rim);
+// Throws std::invalid_argument if the layer is empty or not CV_8UC1, the box has no area or an
+// option is out of range.
+LineCrop cropLine(const cv::Mat& layer, const cv::Rect2d& box, const LineRendering& rendering = {});
 
 }  // namespace vision

@@ -4,8 +4,8 @@
 #include <string>
 #include <vector>
 
-#include "vision/line_certainty.h"
 #include "vision/line_crop.h"
+#include "vision/raw_symbol.h"
 
 namespace vision {
 

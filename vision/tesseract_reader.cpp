@@ -3,22 +3,29 @@
 #include <algorithm>
 #include <vector>
 
-#include "vision/line_certainty.h"
-#include "vision/line_crop.h"
-#include "vision/tesseract_engine.h"
+#include "vision/tesseract_lines.h"
 #include "vision/text_rows.h"
 
 namespace vision {
 
 namespace {
 
-constexpr double letter_px = 34;  // height Tesseract's network reads best, margins apart
-constexpr double rim = 0.35;      // of the letter height
+constexpr const char* layer_read = "flat";
+
+// The row that holds the writing of a picture known to be one line.
+cv::Rect2d onlyRow(const cv::Mat& layer)
+{
+    const std::vector<cv::Rect2d> rows = findTextRows(layer);
+    if (rows.empty())
+        return {0, 0.15 * layer.rows, static_cast<double>(layer.cols), 0.7 * layer.rows};
+    return *std::max_element(rows.begin(), rows.end(),
+                             [](const auto& a, const auto& b) { return a.area() < b.area(); });
+}
 
 }  // namespace
 
 struct TesseractReader::Engines {
-    TesseractEngine first;
+    TesseractLines lines;
 };
 
 TesseractReader::TesseractReader() : engines_(std::make_unique<Engines>())
@@ -37,40 +44,29 @@ std::string TesseractReader::version() const
     return TesseractEngine::version();
 }
 
-models::Reading TesseractReader::read(const EnhancedStamp& stamp)
+models::Reading TesseractReader::readRows(const cv::Mat& layer, const std::vector<cv::Rect2d>& rows)
 {
-    std::vector<cv::Rect2d> rows = stamp.rectified.lines;
-    if (rows.empty())
-        rows = findTextRows(stamp.layer("flat"));
     models::Reading reading;
     reading.reader = version();
     reading.basis = models::Basis::Photo;
-    reading.layer = "flat";
-    for (const cv::Rect2d& row : rows) {
-        const cv::Mat& layer = stamp.layer("flat");
-        const InkEvidence ink = measureInk(layer, row);
-        if (!inkStands(ink))
-            continue;
-        const LineCrop crop = cropLine(layer, row, letter_px, rim);
-        reading.lines.push_back(lineFrom(engines_->first.recognise(crop), row, ink, name()));
-    }
+    reading.layer = layer_read;
+    for (const LineReadings& line : engines_->lines.read(layer, rows))
+        reading.lines.push_back(lineFrom(line, name()));
     return reading;
+}
+
+models::Reading TesseractReader::read(const EnhancedStamp& stamp)
+{
+    const cv::Mat& layer = stamp.layer(layer_read);
+    return readRows(layer,
+                    stamp.rectified.lines.empty() ? findTextRows(layer) : stamp.rectified.lines);
 }
 
 models::Reading TesseractReader::readLine(const EnhancedStamp& stamp)
 {
-    EnhancedStamp single = stamp;
-    if (single.rectified.lines.empty()) {
-        const cv::Mat& flat = stamp.layer("flat");
-        std::vector<cv::Rect2d> rows = findTextRows(flat);
-        if (rows.empty())
-            rows.emplace_back(0, 0.15 * flat.rows, flat.cols, 0.7 * flat.rows);
-        const auto tallest =
-            std::max_element(rows.begin(), rows.end(),
-                             [](const auto& a, const auto& b) { return a.area() < b.area(); });
-        single.rectified.lines = {*tallest};
-    }
-    return read(single);
+    const cv::Mat& layer = stamp.layer(layer_read);
+    const std::vector<cv::Rect2d>& lines = stamp.rectified.lines;
+    return readRows(layer, {lines.empty() ? onlyRow(layer) : lines.front()});
 }
 
 }  // namespace vision

@@ -2,13 +2,15 @@
 
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "vision/text_reader.h"
 
 namespace vision {
 
 // Tesseract's line recogniser with its per-symbol alternatives. It first asks whether there is ink
-// at all, since Tesseract reads letters into blank cloth.
+// at all, since Tesseract reads letters into blank cloth. Each line is read from two renderings, in
+// two threads; where they differ, both characters are among the alternatives.
 class TesseractReader : public TextReader {
 public:
     // Throws ImageError, naming the package to install, if the language data is missing.
@@ -21,6 +23,8 @@ public:
     models::Reading readLine(const EnhancedStamp& stamp) override;
 
 private:
+    models::Reading readRows(const cv::Mat& layer, const std::vector<cv::Rect2d>& rows);
+
     struct Engines;
     std::unique_ptr<Engines> engines_;
 };

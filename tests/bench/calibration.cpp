@@ -1,0 +1,185 @@
+// Fits the weights behind the certainties and prints how far they can be trusted.
+//   calibration chains|lines [--drawn N] [--seed S] [FOLDER ...]
+// chains: is a chain of letter pieces a line of text (vision/chain_score.cpp)?
+// lines: is a line, is a cell read right (vision/line_certainty.cpp)?
+// On N drawn scenes (40) in three wears and bare, and on the pictures of the folders (see
+// labelled_photos.h). Reliability is cross-fitted: no photo judges itself.
+
+#include <algorithm>
+#include <iostream>
+#include <string>
+
+#include <opencv2/imgproc.hpp>
+
+#include "tests/bench/labelled_photos.h"
+#include "tests/bench/logistic_fit.h"
+#include "tests/bench/read_marks.h"
+#include "vision/chain_score.h"
+#include "vision/line_certainty.h"
+#include "vision/rectify.h"
+#include "vision/symbol_alignment.h"
+#include "vision/tesseract_lines.h"
+
+namespace {
+
+using bench::LabelledPhoto;
+using bench::Sample;
+
+struct Settings {
+    std::string what;
+    int drawn = 40;
+    std::uint32_t seed = 70000;
+    std::vector<std::filesystem::path> folders;
+};
+
+void eachPhoto(const Settings& settings, const bench::PhotoTask& task)
+{
+    bench::eachDrawnPhoto(settings.seed, settings.drawn, task);
+    for (const auto& folder : settings.folders)
+        bench::eachPhotoOf(folder, task);
+}
+
+void report(const std::string& title, const vision::LogisticModel& model,
+            const std::vector<Sample>& samples, double ridge)
+{
+    const auto right =
+        std::count_if(samples.begin(), samples.end(), [](const Sample& s) { return s.right; });
+    std::cout << title << ": " << samples.size() << ", right " << right << '\n';
+    bench::printReliability(samples, bench::crossFitted(samples, ridge));
+    std::vector<std::string> names;
+    for (const auto& term : model.terms)
+        names.push_back(term.name);
+    bench::printWeights(names, bench::fitLogistic(samples, ridge));
+}
+
+void addChains(const LabelledPhoto& labelled, int group, std::vector<Sample>& samples)
+{
+    cv::Mat grey;
+    cv::cvtColor(labelled.photo.pixels, grey, cv::COLOR_BGR2GRAY);
+    const auto pieces = vision::findLetterPieces(grey);
+    const vision::PieceGrid grid(pieces);
+    for (const vision::LetterChain& chain : vision::chainLetters(pieces)) {
+        double best = 0;
+        for (const bench::LabelledLine& line : labelled.lines)
+            best = std::max(best, bench::overlapOf(chain.corners, line.corners));
+        if (best > 0.1 && best < 0.55)
+            continue;  // part of a line: neither right nor wrong
+        samples.push_back(
+            {vision::termsOf(vision::traitsOf(chain, pieces, grid)), best >= 0.55, group});
+    }
+}
+
+struct LineSamples {
+    std::vector<Sample> lines, cells;
+};
+
+std::string textOf(const std::vector<vision::RawSymbol>& symbols)
+{
+    std::string text;
+    for (const vision::RawSymbol& symbol : symbols)
+        text += (symbol.starts_word && !text.empty() ? " " : "") + symbol.text;
+    return bench::folded(text);
+}
+
+std::vector<vision::RawSymbol> symbolsOf(const std::string& text)
+{
+    std::vector<vision::RawSymbol> symbols;
+    for (const char c : bench::folded(text))
+        if (c != ' ')
+            symbols.push_back({std::string(1, c), 1, {}, 0, 0, false});
+    return symbols;
+}
+
+// `truth` is empty when no line stands there this way up.
+void addLine(const vision::LineReadings& readings, const std::string& truth, int group,
+             LineSamples& samples)
+{
+    if (readings.chosen.empty())
+        return;
+    const bool right = !truth.empty() && textOf(readings.chosen) == bench::folded(truth);
+    samples.lines.push_back({vision::termsOf(vision::lineTraits(readings)), right, group});
+    std::vector<vision::RawSymbol> folded = readings.chosen;
+    for (vision::RawSymbol& symbol : folded)
+        symbol.text = bench::folded(symbol.text);
+    const auto wanted = symbolsOf(truth);
+    const std::vector<int> partner = vision::alignSymbols(folded, wanted);
+    const auto cells = vision::cellTraits(readings);
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+        const bool same =
+            partner[i] >= 0 && wanted[static_cast<std::size_t>(partner[i])].text == folded[i].text;
+        samples.cells.push_back({vision::termsOf(cells[i]), same, group});
+    }
+}
+
+bool runsWith(const vision::Quad& a, const vision::Quad& b)
+{
+    return (a[1] - a[0]).dot(b[1] - b[0]) > 0;
+}
+
+void addLines(const LabelledPhoto& labelled, int group, vision::TesseractLines& reader,
+              LineSamples& samples)
+{
+    for (const vision::StampOutline& outline :
+         vision::locateStamps(labelled.photo, {.min_score = 0.05})) {
+        const vision::RectifiedStamp rectified = vision::rectifyStamp(labelled.photo, outline);
+        for (const auto& stamp : {rectified, vision::turnedOver(rectified)}) {
+            const vision::EnhancedStamp enhanced = vision::enhanceStamp(stamp);
+            for (const vision::LineReadings& readings :
+                 reader.read(enhanced.layer("flat"), stamp.lines)) {
+                const cv::Rect2d& box = readings.box;
+                const cv::Point2d corners[] = {
+                    box.tl(), {box.x + box.width, box.y}, box.br(), {box.x, box.y + box.height}};
+                vision::Quad quad;
+                for (std::size_t i = 0; i < 4; ++i)
+                    quad[i] = vision::photoFromRectified(stamp, corners[i]);
+                std::string truth;
+                for (const bench::LabelledLine& line : labelled.lines)
+                    if (bench::overlapOf(quad, line.corners) > 0.3 && runsWith(quad, line.corners))
+                        truth = line.text;
+                addLine(readings, truth, group, samples);
+            }
+        }
+    }
+}
+
+Settings settingsFrom(int argc, char** argv)
+{
+    Settings settings;
+    settings.what = argc > 1 ? argv[1] : "";
+    for (int i = 2; i < argc; ++i) {
+        const std::string name = argv[i];
+        if (name == "--drawn" && i + 1 < argc)
+            settings.drawn = std::stoi(argv[++i]);
+        else if (name == "--seed" && i + 1 < argc)
+            settings.seed = static_cast<std::uint32_t>(std::stoul(argv[++i]));
+        else
+            settings.folders.emplace_back(name);
+    }
+    return settings;
+}
+
+}  // namespace
+
+int main(int argc, char** argv)
+{
+    const Settings settings = settingsFrom(argc, argv);
+    int group = 0;
+    if (settings.what == "chains") {
+        std::vector<Sample> samples;
+        eachPhoto(settings,
+                  [&](const LabelledPhoto& photo) { addChains(photo, group++, samples); });
+        report("chains", vision::chainModel(), samples, 1.0);
+        return 0;
+    }
+    if (settings.what == "lines") {
+        vision::TesseractLines reader;
+        LineSamples samples;
+        eachPhoto(settings,
+                  [&](const LabelledPhoto& photo) { addLines(photo, group++, reader, samples); });
+        report("lines", vision::lineModel(), samples.lines, 0.3);
+        report("cells", vision::cellModel(), samples.cells, 0.3);
+        return 0;
+    }
+    std::cerr << "say what to fit: chains or lines\n";
+    return 2;
+}

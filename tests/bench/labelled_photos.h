@@ -1,0 +1,38 @@
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "vision/locate.h"
+#include "vision/photo.h"
+
+namespace bench {
+
+struct LabelledLine {
+    std::string text;
+    vision::Quad corners;  // photo pixels, clockwise from the line's own top left
+};
+
+struct LabelledPhoto {
+    std::string name;
+    vision::Photo photo;
+    std::vector<LabelledLine> lines;  // empty: nothing stands on it
+};
+
+using PhotoTask = std::function<void(const LabelledPhoto&)>;
+
+// Draws `count` scenes from `seed` on, each in three wears and every third bare, one at a time.
+void eachDrawnPhoto(std::uint32_t seed, int count, const PhotoTask& task);
+
+// The pictures of a folder. Where it holds labels.tsv, its rows are: file name, three fields that
+// are passed over, then for each line its text and its corners "x,y;x,y;x,y;x,y;". Without it all
+// pictures below the folder are taken as bare.
+void eachPhotoOf(const std::filesystem::path& folder, const PhotoTask& task);
+
+// Common area over joint area, 0 to 1.
+double overlapOf(const vision::Quad& a, const vision::Quad& b);
+
+}  // namespace bench

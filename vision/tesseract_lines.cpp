@@ -1,0 +1,55 @@
+#include "vision/tesseract_lines.h"
+
+#include <future>
+
+#include "vision/line_crop.h"
+
+namespace vision {
+
+namespace {
+
+// Smoothing takes the weave away from letters; how much is best depends on the cloth. Of 203 lines
+// of drawn stamps these read 75 and 71 % exactly, unsmoothed 62 %, the surer of the two 75 %; that
+// they agree tells more about a line than either's score.
+constexpr LineRendering smooth{.letter_px = 36, .rim = 0.20, .smoothing = 0.04};
+constexpr LineRendering smoother{.letter_px = 36, .rim = 0.35, .smoothing = 0.05};
+
+using Symbols = std::vector<RawSymbol>;
+
+std::vector<Symbols> recogniseAll(TesseractEngine& engine, const cv::Mat& layer,
+                                  const std::vector<cv::Rect2d>& rows,
+                                  const LineRendering& rendering)
+{
+    std::vector<Symbols> lines;
+    for (const cv::Rect2d& row : rows)
+        lines.push_back(engine.recognise(cropLine(layer, row, rendering)));
+    return lines;
+}
+
+}  // namespace
+
+std::vector<LineReadings> TesseractLines::read(const cv::Mat& layer,
+                                               const std::vector<cv::Rect2d>& rows)
+{
+    std::vector<InkEvidence> inks;
+    std::vector<cv::Rect2d> inked;
+    for (const cv::Rect2d& row : rows) {
+        const InkEvidence ink = measureInk(layer, row);
+        if (!inkStands(ink))
+            continue;
+        inks.push_back(ink);
+        inked.push_back(row);
+    }
+    if (inked.empty())
+        return {};
+    auto second = std::async(std::launch::async,
+                             [&] { return recogniseAll(second_, layer, inked, smoother); });
+    std::vector<Symbols> first = recogniseAll(first_, layer, inked, smooth);
+    std::vector<Symbols> others = second.get();
+    std::vector<LineReadings> lines;
+    for (std::size_t i = 0; i < inked.size(); ++i)
+        lines.push_back(lineReadings(std::move(first[i]), std::move(others[i]), inked[i], inks[i]));
+    return lines;
+}
+
+}  // namespace vision
