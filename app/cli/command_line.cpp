@@ -69,7 +69,7 @@ int runCommandLine(const std::vector<Command>& commands, const std::vector<std::
         "Reads maker's marks and date stamps on old equipment, tells what they can mean, "
         "and keeps a record.",
         "weftmark");
-    app.set_version_flag("--version", "weftmark " WEFTMARK_VERSION);
+    app.set_version_flag("--version", "weftmark " WEFTMARK_VERSION, "Tell the version, and end");
     app.set_help_flag("-h,--help", "Tell what can be asked, and end");
     app.require_subcommand(0, 1);
     app.failure_message(complaint);
