@@ -220,11 +220,12 @@ TEST_CASE("Saying what the item is ranks the candidates anew", "[app][gui][windo
     person.key(Qt::Key_F11);
     REQUIRE(person.waitFor([&] { return person.script().rankings >= 1; }));
     person.key(Qt::Key_Return);
-    const int before = person.script().rankings;
     person.window().findChild<QWidget*>("itemType")->setFocus();
     person.key(Qt::Key_Down);
-    REQUIRE(person.waitFor([&] { return person.script().rankings > before; }));
-    CHECK(person.script().types_ranked.back() == "belt-1937");
+    CHECK(person.waitFor([&] {
+        const std::lock_guard lock(person.script().guard);
+        return person.script().types_ranked.back() == "belt-1937";
+    }));
     CHECK(person.session().fields().type_id == "belt-1937");
 }
 
