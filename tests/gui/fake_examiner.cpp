@@ -146,6 +146,7 @@ gui::MakeExaminer fakeExaminer(std::shared_ptr<FakeScript> script)
         };
         examiner.examineStamp = [script](const auto& photo, const auto& outline, const auto&,
                                          std::stop_token stop) {
+            ++script->stamps_begun;
             waitWhileHeld(*script, stop);
             {
                 const std::lock_guard lock(script->guard);

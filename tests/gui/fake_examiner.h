@@ -15,7 +15,7 @@ namespace gui_tests {
 struct FakeScript {
     std::atomic<bool> hold{false};  // examinations wait until it is off, or a stop is asked for
     std::atomic<int> photos_examined{0}, stamps_examined{0}, rankings{0};
-    std::atomic<int> photos_done{0};
+    std::atomic<int> photos_done{0}, stamps_begun{0};
     std::atomic<int> stopped{0};  // examinations that ended by a stop
     std::vector<std::vector<std::string>> stamps{{"HART LTD", "1938"}};  // lines read, a stamp each
 

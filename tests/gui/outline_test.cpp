@@ -130,11 +130,10 @@ TEST_CASE("A late examination of an outline that has moved on is not taken", "[a
     person.script().hold = true;
     person.key(Qt::Key_F9);
     person.key(Qt::Key_Right);
-    REQUIRE(person.waitFor([&] { return person.sitting().isBusy(); }));
-    QTest::qWait(30);
+    REQUIRE(person.waitFor([&] { return person.script().stamps_begun == 1; }));
     person.key(Qt::Key_Right, Qt::ShiftModifier);
     const vision::Quad last = cornersOf(person);
-    QTest::qWait(60);
+    REQUIRE(person.waitFor([&] { return person.script().stopped == 1; }));
     person.script().hold = false;
     REQUIRE(examinedAgain(person, 1));
     CHECK(person.script().stopped == 1);
