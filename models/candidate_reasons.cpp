@@ -47,7 +47,7 @@ private:
     const Maker& registered() const { return known_.makers[maker_.maker]; }
     double lettersFactor(const MakerPosterior& maker) const
     {
-        return maker.markless > 0 ? std::log(maker.joint / maker.markless) : 0;
+        return maker.markless > 0 ? static_cast<double>(std::log(maker.joint / maker.markless)) : 0;
     }
     bool nothingRead() const;
     std::string lettersOf(std::size_t stamp, const MarkPlace& place) const;
@@ -122,12 +122,12 @@ void ReasonTeller::tellLetters()
         return;
     }
     // Told only where the letters speak for somebody else.
-    double joint = posterior_.unknown_joint, markless = posterior_.unknown_markless;
+    long double joint = posterior_.unknown_joint, markless = posterior_.unknown_markless;
     for (const MakerPosterior& maker : posterior_.makers) {
         joint += maker.joint;
         markless += maker.markless;
     }
-    add(std::min(0.0, factor - std::log(joint / markless)),
+    add(std::min(0.0, factor - static_cast<double>(std::log(joint / markless))),
         "no line that was read fits a mark of this maker");
 }
 
@@ -186,13 +186,14 @@ void ReasonTeller::tellYears()
     const std::string own = yearsInWords(registered().from, registered().to);
     if (!posterior_.has_dates || read.empty() || own.empty() || maker_.prior <= 0)
         return;
-    double dated = posterior_.unknown_dated, prior = 0;
+    long double dated = posterior_.unknown_dated, prior = 0;
     for (const MakerPosterior& maker : posterior_.makers) {
         dated += maker.dated;
         prior += maker.prior;
     }
     prior += 1 - prior;  // the unknown maker's
-    const double factor = std::log(maker_.dated / maker_.prior) - std::log(dated / prior);
+    const auto factor =
+        static_cast<double>(std::log(maker_.dated / maker_.prior) - std::log(dated / prior));
     double within = 0;
     const std::vector<double> limits =
         softYears(registered().from, registered().to, compiled_.range);

@@ -9,11 +9,25 @@ namespace {
 
 constexpr double dated_from = 2;  // the likeliest year against the mean year
 
-using Years = std::vector<double>;
+// By year of the range. The odds of a dozen clear stamps multiplied pass what a double can hold.
+using Years = std::vector<long double>;
 
-double sumOf(const Years& years)
+long double sumOf(const Years& years)
 {
-    return std::accumulate(years.begin(), years.end(), 0.0);
+    return std::accumulate(years.begin(), years.end(), 0.0L);
+}
+
+Years wide(const std::vector<double>& years)
+{
+    return {years.begin(), years.end()};
+}
+
+std::vector<double> narrow(const Years& years)
+{
+    std::vector<double> shares;
+    for (const long double year : years)
+        shares.push_back(static_cast<double>(year));
+    return shares;
 }
 
 Years product(const Years& a, const Years& b)
@@ -24,16 +38,16 @@ Years product(const Years& a, const Years& b)
     return both;
 }
 
-Years scaled(Years years, double factor)
+Years scaled(Years years, long double factor)
 {
-    for (double& year : years)
+    for (long double& year : years)
         year *= factor;
     return years;
 }
 
 Years normalised(const Years& years)
 {
-    const double sum = sumOf(years);
+    const long double sum = sumOf(years);
     return sum > 0 ? scaled(years, 1 / sum) : years;
 }
 
@@ -60,15 +74,15 @@ public:
                  const CandidateOptions& options)
         : stamps_(stamps), known_(known), compiled_(compiled), options_(options)
     {
-        type_years_ = type ? softYears(type->introduced, type->withdrawn, compiled.range)
+        type_years_ = type ? wide(softYears(type->introduced, type->withdrawn, compiled.range))
                            : Years(compiled.range.size(), 1);
         date_odds_.assign(compiled.range.size(), 1);
         markless_odds_ = date_odds_;
         unknown_odds_.assign(compiled.range.size(), 1);
         for (const StampEvidence& stamp : stamps) {
-            date_odds_ = product(date_odds_, stamp.dateOdds());
-            markless_odds_ = product(markless_odds_, stamp.withoutMark());
-            unknown_odds_ = product(unknown_odds_, stamp.withUnknownMark());
+            date_odds_ = product(date_odds_, wide(stamp.dateOdds()));
+            markless_odds_ = product(markless_odds_, wide(stamp.withoutMark()));
+            unknown_odds_ = product(unknown_odds_, wide(stamp.withUnknownMark()));
         }
     }
 
@@ -76,7 +90,7 @@ public:
 
 private:
     std::vector<MakerPosterior> priors() const;
-    void weighMarks(MakerPosterior& maker) const;
+    Years weighMarks(MakerPosterior& maker) const;
     void weighUnknown(Posterior& posterior) const;
 
     const std::vector<StampEvidence>& stamps_;
@@ -98,10 +112,10 @@ std::vector<MakerPosterior> MakerWeigher::priors() const
         const Maker& maker = known_.makers[m];
         one.maker = m;
         one.share = countOf(options_, maker.maker_id) / counts;
-        const Years own = normalised(softYears(maker.from, maker.to, compiled_.range));
+        const Years own = normalised(wide(softYears(maker.from, maker.to, compiled_.range)));
         const Years with_type = product(own, type_years_);
-        one.type_fit = sumOf(with_type);
-        one.prior_years = normalised(with_type);
+        one.type_fit = static_cast<double>(sumOf(with_type));
+        one.prior_years = narrow(normalised(with_type));
         one.prior = one.share * one.type_fit;
         sum += one.prior;
     }
@@ -110,35 +124,35 @@ std::vector<MakerPosterior> MakerWeigher::priors() const
     return makers;
 }
 
-// Which of its marks a maker used in a year goes by the years in which each is known.
-void MakerWeigher::weighMarks(MakerPosterior& maker) const
+// By year, the prior times all that was read. Which of its marks a maker used in a year goes by the
+// years in which each is known.
+Years MakerWeigher::weighMarks(MakerPosterior& maker) const
 {
     const std::vector<std::size_t>& marks = compiled_.marks_of_maker[maker.maker];
     maker.has_marks = !marks.empty();
-    const Years prior = scaled(maker.prior_years, maker.prior);
+    const Years prior = scaled(wide(maker.prior_years), maker.prior);
     if (marks.empty()) {  // whatever its mark was, it is in no list
-        maker.years = product(prior, unknown_odds_);
-        return;
+        return product(prior, unknown_odds_);
     }
     Years of_all(prior.size(), 0);
     for (const std::size_t mark : marks)
         for (std::size_t y = 0; y < of_all.size(); ++y)
             of_all[y] += compiled_.marks[mark].years[y];
-    maker.years = prior;
+    Years joint = prior;
     std::vector<Years> by_mark(marks.size(), prior);
     for (const StampEvidence& stamp : stamps_) {
         Years any(prior.size(), 0);
         for (std::size_t k = 0; k < marks.size(); ++k) {
-            const Years odds = stamp.withMark(marks[k]);
+            const Years odds = wide(stamp.withMark(marks[k]));
             by_mark[k] = product(by_mark[k], odds);
             for (std::size_t y = 0; y < any.size(); ++y)
                 any[y] += compiled_.marks[marks[k]].years[y] / of_all[y] * odds[y];
         }
-        maker.years = product(maker.years, any);
+        joint = product(joint, any);
     }
-    double best = -1;
+    long double best = -1;
     for (std::size_t k = 0; k < marks.size(); ++k) {
-        double fit = 0;
+        long double fit = 0;
         for (std::size_t y = 0; y < prior.size(); ++y)
             fit += compiled_.marks[marks[k]].years[y] / of_all[y] * by_mark[k][y];
         if (fit > best) {
@@ -146,6 +160,7 @@ void MakerWeigher::weighMarks(MakerPosterior& maker) const
             maker.best_mark = marks[k];
         }
     }
+    return joint;
 }
 
 // An unknown maker worked when the known ones did, all together.
@@ -160,28 +175,29 @@ void MakerWeigher::weighUnknown(Posterior& posterior) const
 Posterior MakerWeigher::weigh() const
 {
     Posterior posterior;
-    const double highest = *std::max_element(date_odds_.begin(), date_odds_.end());
-    const double lowest = *std::min_element(date_odds_.begin(), date_odds_.end());
-    const double mean = sumOf(date_odds_) / static_cast<double>(date_odds_.size());
+    const long double highest = *std::max_element(date_odds_.begin(), date_odds_.end());
+    const long double lowest = *std::min_element(date_odds_.begin(), date_odds_.end());
+    const long double mean = sumOf(date_odds_) / static_cast<long double>(date_odds_.size());
     posterior.has_dates = highest > dated_from * mean;
     posterior.makers = priors();
-    posterior.date_shares = tradeYears(posterior.makers);
+    Years date_shares = tradeYears(posterior.makers);
     for (std::size_t y = 0; y < date_odds_.size(); ++y)
-        posterior.date_shares[y] *= date_odds_[y] - lowest;
-    posterior.date_shares = normalised(posterior.date_shares);
+        date_shares[y] *= date_odds_[y] - lowest;
+    posterior.date_shares = narrow(normalised(date_shares));
     weighUnknown(posterior);
-    double sum = posterior.unknown_joint;
+    long double sum = posterior.unknown_joint;
     for (MakerPosterior& maker : posterior.makers) {
-        weighMarks(maker);
-        maker.dated = maker.prior * sumOf(product(maker.prior_years, date_odds_));
-        maker.markless = maker.prior * sumOf(product(maker.prior_years, markless_odds_));
-        maker.joint = sumOf(maker.years);
-        maker.years = normalised(maker.years);
+        const Years joint = weighMarks(maker);
+        const Years prior_years = wide(maker.prior_years);
+        maker.dated = maker.prior * sumOf(product(prior_years, date_odds_));
+        maker.markless = maker.prior * sumOf(product(prior_years, markless_odds_));
+        maker.joint = sumOf(joint);
+        maker.years = narrow(normalised(joint));
         sum += maker.joint;
     }
     for (MakerPosterior& maker : posterior.makers)
-        maker.probability = maker.joint / sum;
-    posterior.unknown_maker = posterior.unknown_joint / sum;
+        maker.probability = static_cast<double>(maker.joint / sum);
+    posterior.unknown_maker = static_cast<double>(posterior.unknown_joint / sum);
     return posterior;
 }
 
