@@ -120,23 +120,23 @@ ChainTraits traitsOf(const LetterChain& chain, const std::vector<LetterPiece>& p
 
 const LogisticModel& chainModel()
 {
-    static const LogisticModel model{-12.5,
-                                     {{"log letters", -0.74},
-                                      {"log contrast", 0.19},
-                                      {"separation", 3.70},
-                                      {"log clutter", -1.57},
-                                      {"log height spread", -1.00},
-                                      {"log misfit", -0.01},
-                                      {"contrast spread", 4.03},
-                                      {"stroke spread", 3.05},
-                                      {"stroke share", -4.62},
-                                      {"width spread", -1.05},
-                                      {"narrow share", -0.30},
-                                      {"log gap spread", 0.66},
-                                      {"mean gap", -6.18},
-                                      {"mean fill", -7.62},
-                                      {"letters x height", -0.01},
-                                      {"letters x misfit", -1.11}}};
+    static const LogisticModel model{-14.15,
+                                     {{"log letters", -0.512},
+                                      {"log contrast", 0.307},
+                                      {"separation", 2.73},
+                                      {"log clutter", -1.16},
+                                      {"log height spread", -0.738},
+                                      {"log misfit", 0.077},
+                                      {"contrast spread", 3.47},
+                                      {"stroke spread", 4.42},
+                                      {"stroke share", -5.51},
+                                      {"width spread", -2.78},
+                                      {"narrow share", -1.27},
+                                      {"log gap spread", 0.029},
+                                      {"mean gap", -4.05},
+                                      {"mean fill", -6.09},
+                                      {"letters x height", -0.196},
+                                      {"letters x misfit", -1.3}}};
     return model;
 }
 

@@ -20,15 +20,22 @@ struct Level {
     cv::Mat log_grey;  // CV_32FC1
     cv::Mat step;      // log grey minus local mean: negative where darker than around
     cv::Mat spread;    // local standard deviation
-    int halvings = 0;
+    float scale = 1;   // pixels of the picture a level pixel
+    int number = 0;
 };
 
-Level makeLevel(const cv::Mat& grey, int halvings)
+Level makeLevel(const cv::Mat& grey, int number)
 {
     Level level;
-    level.halvings = halvings;
-    cv::Mat smooth;
-    cv::GaussianBlur(grey, smooth, {}, 0.8);
+    level.number = number;
+    cv::Mat reduced = grey, smooth;
+    if (number > 0) {
+        const double wanted = std::pow(2.0, number / 2.0);
+        const cv::Size size(cvRound(grey.cols / wanted), cvRound(grey.rows / wanted));
+        cv::resize(grey, reduced, size, 0, 0, cv::INTER_AREA);
+        level.scale = static_cast<float>(wanted);
+    }
+    cv::GaussianBlur(reduced, smooth, {}, 0.8);
     smooth.convertTo(level.log_grey, CV_32F);
     // Log levels make a shadow a sum, not a factor; the offset keeps sensor noise in the dark
     // small.
@@ -149,7 +156,7 @@ void addPieces(const Level& level, bool light, const PieceOptions& options,
     const cv::Mat mask = inkMask(level, light, options.min_contrast);
     cv::Mat labels, stats, centroids;
     const int count = cv::connectedComponentsWithStats(mask, labels, stats, centroids, 8, CV_32S);
-    const auto scale = static_cast<float>(1 << level.halvings);
+    const float scale = level.scale;
     std::vector<LetterPiece> found;
     for (int label = 1; label < count; ++label) {
         const int* row = stats.ptr<int>(label);
@@ -161,7 +168,7 @@ void addPieces(const Level& level, bool light, const PieceOptions& options,
             continue;
         LetterPiece piece;
         piece.light = light;
-        piece.level = level.halvings;
+        piece.level = level.number;
         if (!describeShape(labels, label, box, area, scale, piece))
             continue;
         if (piece.size_px < static_cast<float>(options.min_letter_px) * 0.9F)
@@ -172,9 +179,10 @@ void addPieces(const Level& level, bool light, const PieceOptions& options,
     }
     const auto most = static_cast<std::size_t>(options.max_pieces);
     if (found.size() > most) {
-        std::nth_element(
-            found.begin(), found.begin() + static_cast<std::ptrdiff_t>(most), found.end(),
-            [](const LetterPiece& a, const LetterPiece& b) { return a.contrast > b.contrast; });
+        std::nth_element(found.begin(), found.begin() + static_cast<std::ptrdiff_t>(most),
+                         found.end(), [](const LetterPiece& a, const LetterPiece& b) {
+                             return a.contrast * a.separation > b.contrast * b.separation;
+                         });
         found.resize(most);
     }
     std::move(found.begin(), found.end(), std::back_inserter(pieces));
@@ -193,17 +201,13 @@ std::vector<LetterPiece> findLetterPieces(const cv::Mat& grey, const PieceOption
     if (!(options.min_contrast > 0))
         throw std::invalid_argument("PieceOptions.min_contrast must be positive");
     std::vector<LetterPiece> pieces;
-    cv::Mat picture = grey;
-    for (int halvings = 0; std::max(picture.cols, picture.rows) >= least_side_px; ++halvings) {
-        const Level level = makeLevel(picture, halvings);
+    const int longest = std::max(grey.cols, grey.rows);
+    for (int number = 0; longest / std::pow(2.0, number / 2.0) >= least_side_px; ++number) {
+        if (std::min(grey.cols, grey.rows) / std::pow(2.0, number / 2.0) < 1)
+            break;
+        const Level level = makeLevel(grey, number);
         addPieces(level, false, options, pieces);
         addPieces(level, true, options, pieces);
-        cv::Mat half;
-        cv::resize(picture, half, {std::max(1, picture.cols / 2), std::max(1, picture.rows / 2)}, 0,
-                   0, cv::INTER_AREA);
-        picture = half;
-        if (halvings > 12)
-            break;
     }
     return pieces;
 }

@@ -17,17 +17,18 @@ struct LetterPiece {
     float contrast = 0;             // mean step from ground to ink, in units of log grey level
     float separation = 0;  // that step over the spread of ink and ground about their own means
     bool light = false;    // lighter than its ground
-    int level = 0;         // the picture was halved so many times to find it
+    int level = 0;         // found in the picture reduced by 2 to the power of half this
 };
 
 struct PieceOptions {
     int min_letter_px = 10;      // smallest letter looked for, pixels of the picture
-    int max_pieces = 6000;       // at one level and polarity; above it only the strongest are kept
+    int max_pieces = 2500;       // at one level and polarity; above it only the strongest are kept
     double min_contrast = 0.05;  // steps fainter than this are taken for noise, log grey level
 };
 
-// Finds pieces of ink of either polarity, over several halvings of the picture, each level for
-// letters of one octave and a half. A letter may be found at two levels.
+// Finds pieces of ink of either polarity, at several reductions of the picture, half an
+// octave apart. A letter is found at up to five levels: at the finest its edges are sharp, at the
+// coarsest the weave is averaged away.
 //   grey     CV_8UC1; not changed
 //   returns  pieces in no special order, `level` and `light` telling them apart
 // Throws std::invalid_argument if `grey` is empty or not CV_8UC1, or an option is out of range.

@@ -21,10 +21,10 @@ struct StampOutline {
 };
 
 struct LocateOptions {
-    int max_stamps = 20;     // best kept
-    int max_lines = 15;      // in all stamps together, best kept
-    double min_score = 0.2;  // outlines below it are left out, 0 to 1
-    int min_letter_px = 10;  // smallest letter looked for, in photo pixels
+    int max_stamps = 20;      // best kept
+    int max_lines = 15;       // in all stamps together, best kept
+    double min_score = 0.05;  // outlines below it are left out, 0 to 1; reading tells what is left
+    int min_letter_px = 10;   // smallest letter looked for, in photo pixels
 };
 
 // Finds marks of one or more lines at any angle: letter-like pieces of ink (of either polarity)
