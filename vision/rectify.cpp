@@ -6,9 +6,13 @@
 
 #include <opencv2/imgproc.hpp>
 
+#include "vision/tilt.h"
+
 namespace vision {
 
 namespace {
+
+constexpr double most_skew_deg = 10;
 
 double side(const cv::Point2f& a, const cv::Point2f& b)
 {
@@ -91,6 +95,24 @@ double skewOf(const Plan& plan, const std::vector<Quad>& lines)
     return std::atan2(sum.y, sum.x) * 180 / CV_PI;
 }
 
+cv::Mat cutOut(const Photo& photo, const Plan& plan)
+{
+    const cv::Size size(std::max(1, static_cast<int>(std::ceil(plan.width))),
+                        std::max(1, static_cast<int>(std::ceil(plan.height))));
+    cv::Mat pixels;
+    cv::warpPerspective(photo.pixels, pixels, cv::Mat(plan.photo_from_rectified), size,
+                        cv::INTER_CUBIC | cv::WARP_INVERSE_MAP, cv::BORDER_REPLICATE);
+    return pixels;
+}
+
+// The same where the outline names no lines: as seen in the plan's picture.
+double skewSeen(const Photo& photo, const Plan& plan)
+{
+    cv::Mat grey;
+    cv::cvtColor(cutOut(photo, plan), grey, cv::COLOR_BGR2GRAY);
+    return tiltOfText(grey, most_skew_deg);
+}
+
 // Turns the plan's picture about its centre so that what ran at `skew_deg` runs level.
 Plan levelled(const Plan& plan, double skew_deg)
 {
@@ -126,9 +148,10 @@ RectifiedStamp rectifyStamp(const Photo& photo, const StampOutline& outline,
     check(photo, outline, options);
     Plan plan = planOf(outline, options);
     double up_deg = upOf(outline.corners);
-    if (options.correct_skew && !outline.lines.empty()) {
-        const double skew = skewOf(plan, outline.lines);
-        if (std::abs(skew) > 0.1 && std::abs(skew) <= 10) {
+    if (options.correct_skew) {
+        const double skew =
+            outline.lines.empty() ? skewSeen(photo, plan) : skewOf(plan, outline.lines);
+        if (std::abs(skew) > 0.1 && std::abs(skew) <= most_skew_deg) {
             plan = levelled(plan, skew);
             up_deg = std::fmod(up_deg + skew + 360, 360);
         }
@@ -136,10 +159,7 @@ RectifiedStamp rectifyStamp(const Photo& photo, const StampOutline& outline,
     RectifiedStamp stamp;
     stamp.photo_from_rectified = plan.photo_from_rectified;
     stamp.up_deg = up_deg;
-    const cv::Size size(std::max(1, static_cast<int>(std::ceil(plan.width))),
-                        std::max(1, static_cast<int>(std::ceil(plan.height))));
-    cv::warpPerspective(photo.pixels, stamp.pixels, cv::Mat(plan.photo_from_rectified), size,
-                        cv::INTER_CUBIC | cv::WARP_INVERSE_MAP, cv::BORDER_REPLICATE);
+    stamp.pixels = cutOut(photo, plan);
     const cv::Matx33d rectified_from_photo = plan.photo_from_rectified.inv();
     for (const Quad& line : outline.lines)
         stamp.lines.push_back(boxOf(line, rectified_from_photo));

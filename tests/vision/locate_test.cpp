@@ -1,0 +1,107 @@
+#include "vision/locate.h"
+
+#include <algorithm>
+#include <catch2/catch.hpp>
+#include <cmath>
+#include <opencv2/imgproc.hpp>
+
+#include "tests/vision/stamp_scene.h"
+
+namespace {
+
+// Between two directions of a line of text, heads up or down, 0 to 90.
+double betweenDirections(double a_deg, double b_deg)
+{
+    const double apart = std::fmod(std::fmod(a_deg - b_deg, 180) + 180, 180);
+    return std::min(apart, 180 - apart);
+}
+
+double coveredShare(const vision::Quad& found, const synthetic::Quad& truth)
+{
+    const std::vector<cv::Point2f> a(found.begin(), found.end()), b(truth.begin(), truth.end());
+    std::vector<cv::Point2f> common;
+    return cv::intersectConvexConvex(a, b, common) / cv::contourArea(b);
+}
+
+}  // namespace
+
+TEST_CASE("A stamp is found at any angle, with its direction and its lines", "[vision][locate]")
+{
+    for (const double turn : {0.0, 7.0, 45.0, 100.0, 250.0}) {
+        CAPTURE(turn);
+        const auto drawn = synthetic::drawPhoto(stampScene({"SALTMERE WORKS", "1938"}, turn));
+        vision::Photo photo;
+        photo.pixels = drawn.pixels;
+        const cv::Mat original = photo.pixels.clone();
+
+        const auto stamps = vision::locateStamps(photo);
+
+        REQUIRE_FALSE(stamps.empty());
+        const vision::StampOutline& best = stamps.front();
+        // A line of 14 letters gives its direction to a fraction of a letter's height in its
+        // length.
+        CHECK(betweenDirections(best.up_deg, drawn.stamps.front().up_deg) < 2.5);
+        CHECK(coveredShare(best.corners, drawn.stamps.front().outline) > 0.8);
+        CHECK(best.lines.size() == 2);
+        CHECK(best.score > 0.5);
+        CHECK(cv::norm(photo.pixels, original, cv::NORM_INF) == 0);
+    }
+}
+
+TEST_CASE("Two stamps far apart stay two", "[vision][locate]")
+{
+    synthetic::SceneOptions scene = stampScene({"HARBOUR"}, 0);
+    scene.stamps.front().across_px = -180;
+    scene.stamps.push_back(scene.stamps.front());
+    scene.stamps.back().text.lines = {"STORE 31"};
+    scene.stamps.back().across_px = 180;
+    scene.stamps.back().turn_deg = 25;
+
+    const auto stamps = vision::locateStamps(photoOf(scene));
+
+    const auto sure = std::count_if(stamps.begin(), stamps.end(),
+                                    [](const auto& stamp) { return stamp.score > 0.5; });
+    CHECK(sure == 2);
+}
+
+TEST_CASE("Nothing is found on plain colour, and odd pictures do no harm", "[vision][locate]")
+{
+    for (const cv::Size size :
+         {cv::Size(1, 1), cv::Size(3, 900), cv::Size(2500, 4), cv::Size(640, 480)}) {
+        vision::Photo photo;
+        photo.pixels = cv::Mat(size, CV_8UC3, cv::Scalar::all(127));
+        CHECK(vision::locateStamps(photo).empty());
+    }
+}
+
+TEST_CASE("No more lines and stamps are given than were asked for", "[vision][locate]")
+{
+    const vision::Photo photo = photoOf(stampScene({"ONE LINE", "TWO LINES", "THREE"}, 0));
+    vision::LocateOptions options;
+    options.max_lines = 1;
+    std::size_t lines = 0;
+    for (const auto& stamp : vision::locateStamps(photo, options))
+        lines += stamp.lines.size();
+    CHECK(lines == 1);
+    options.max_stamps = 0;
+    CHECK_THROWS_AS(vision::locateStamps(photo, options), std::invalid_argument);
+    options = {};
+    options.min_score = 1.5;
+    CHECK_THROWS_AS(vision::locateStamps(photo, options), std::invalid_argument);
+    CHECK_THROWS_AS(vision::locateStamps(vision::Photo{}), std::invalid_argument);
+}
+
+TEST_CASE("A crop of one tilted line is laid along its text", "[vision][locate]")
+{
+    for (const double turn : {-30.0, 0.0, 20.0}) {
+        CAPTURE(turn);
+        const auto drawn = synthetic::drawPhoto(stampScene({"SALTMERE WORKS"}, turn));
+        const auto& corners = drawn.stamps.front().outline;
+        const cv::Rect around =
+            cv::boundingRect(std::vector<cv::Point2f>(corners.begin(), corners.end()));
+        vision::Photo crop;
+        crop.pixels = drawn.pixels(around & cv::Rect({0, 0}, drawn.pixels.size())).clone();
+        const auto outline = vision::outlineOfSingleLine(crop);
+        CHECK(betweenDirections(outline.up_deg, drawn.stamps.front().up_deg) < 3);
+    }
+}
