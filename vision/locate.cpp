@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 #include <stdexcept>
 
 #include <opencv2/imgproc.hpp>
@@ -73,6 +74,64 @@ std::vector<LetterChain> findLines(const Photo& photo, const LocateOptions& opti
     return lines;
 }
 
+// A straight line of text: a rectangle turned about its middle.
+struct LineBand {
+    cv::Point2d middle;
+    double tilt_deg = 0;  // clockwise
+    double along_px = 0, across_px = 0;
+};
+
+Quad cornersOf(const LineBand& band)
+{
+    const double a = band.tilt_deg * CV_PI / 180;
+    const cv::Point2d right = cv::Point2d(std::cos(a), std::sin(a)) * (band.along_px / 2);
+    const cv::Point2d down = cv::Point2d(-std::sin(a), std::cos(a)) * (band.across_px / 2);
+    return {band.middle - right - down, band.middle + right - down, band.middle + right + down,
+            band.middle - right + down};
+}
+
+// The longest line of letters found in a crop of one line, carried on from end to end of the crop;
+// nothing where no line is long and sure enough.
+std::optional<LineBand> bandOfLetters(const Photo& crop)
+{
+    const double width = crop.pixels.cols - 1, height = crop.pixels.rows - 1;
+    std::optional<LineBand> best;
+    for (const LetterChain& line : findLines(crop, {})) {
+        const Quad& q = line.corners;
+        const double length = cv::norm((q[1] + q[2]) - (q[0] + q[3])) / 2;
+        const double tilt_deg = std::remainder(upOf(q), 180.0);
+        if (line.score < 0.3 || std::abs(tilt_deg) > most_tilt_deg || length < width / 3 ||
+            (best && length < best->along_px))
+            continue;
+        const cv::Point2d middle = (q[0] + q[1] + q[2] + q[3]) / 4;
+        best = LineBand{middle, tilt_deg, length, cv::norm((q[3] + q[2]) - (q[0] + q[1])) / 2};
+    }
+    if (!best)
+        return best;
+    const double a = best->tilt_deg * CV_PI / 180;
+    best->middle.y += std::tan(a) * (width / 2 - best->middle.x);
+    best->middle.x = width / 2;
+    best->across_px = std::min(1.3 * best->across_px, height);
+    best->along_px = width / std::cos(a);
+    return best;
+}
+
+// The same by the projection profile of the crop as a whole.
+LineBand bandOfProfile(const Photo& crop)
+{
+    const double width = crop.pixels.cols - 1, height = crop.pixels.rows - 1;
+    // More than the picture's diagonal a line that runs from end to end cannot be tilted.
+    const double diagonal_deg = std::atan2(height, width) * 180 / CV_PI;
+    const double tilt_deg =
+        tiltOfText(greyOf(crop.pixels), std::clamp(diagonal_deg, 1.0, most_tilt_deg));
+    const double a = std::abs(tilt_deg) * CV_PI / 180, c = std::cos(a), s = std::sin(a);
+    // A tight upright crop around a tilted line tells how long and how high the line is; a margin
+    // makes it seem higher, so never less than a fifth of the crop is taken.
+    const double across = std::max((height * c - width * s) / (c * c - s * s), 0.2 * height);
+    const double along = width * c + std::min(height, across) * s;
+    return {{width / 2, height / 2}, tilt_deg, along, across};
+}
+
 }  // namespace
 
 std::vector<StampOutline> locateStamps(const Photo& photo, const LocateOptions& options)
@@ -111,19 +170,10 @@ StampOutline outlineOfSingleLine(const Photo& photo)
 {
     if (photo.pixels.empty())
         throw std::invalid_argument("outlineOfSingleLine: the photo has no pixels");
-    const double tilt_deg = tiltOfText(greyOf(photo.pixels), most_tilt_deg);
-    const double a = tilt_deg * CV_PI / 180, c = std::cos(a), s = std::sin(std::abs(a));
-    const double width = photo.pixels.cols - 1, height = photo.pixels.rows - 1;
-    // A tight upright crop around a tilted line tells how long and how high the line is; a margin
-    // makes it seem higher, so never less than a fifth of the crop is taken.
-    const double across = std::max((height * c - width * s) / (c * c - s * s), 0.2 * height);
-    const double along = width * c + std::min(height, across) * s;
-    const cv::Point2d middle(width / 2, height / 2);
-    const cv::Point2d right(std::cos(a) * along / 2, std::sin(a) * along / 2);
-    const cv::Point2d down(-std::sin(a) * across / 2, std::cos(a) * across / 2);
+    const std::optional<LineBand> letters = bandOfLetters(photo);
+    const LineBand band = letters ? *letters : bandOfProfile(photo);
     StampOutline outline;
-    outline.corners = {middle - right - down, middle + right - down, middle + right + down,
-                       middle - right + down};
+    outline.corners = cornersOf(band);
     outline.score = 1;
     outline.up_deg = upOf(outline.corners);
     return outline;
