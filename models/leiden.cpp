@@ -55,7 +55,7 @@ std::string bareText(const Cell& cell)
     if (cell.state == CellState::Traces || cell.alternatives.empty())
         return tracesText(cell);
     std::string text = normalForm(cell.alternatives.front().text);
-    if (cell.state == CellState::Doubtful)
+    if (cell.state == CellState::Doubtful && text != " ")  // a dot under nothing tells nothing
         text += dot_below;
     return text;
 }

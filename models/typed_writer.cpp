@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <string_view>
+#include <utility>
 
 #include "models/letters.h"
 #include "models/notation_gap.h"
@@ -24,13 +25,25 @@ std::string letterText(const std::string& letter)
     return normalForm(letter);
 }
 
-std::string choiceText(const std::vector<Alternative>& alternatives)
+// The letters as they are written, best first, each once: the notation names none twice.
+std::vector<std::string> lettersOf(const std::vector<Alternative>& alternatives)
+{
+    std::vector<std::string> letters;
+    for (const Alternative& alternative : alternatives) {
+        std::string letter = letterText(alternative.text);
+        if (std::find(letters.begin(), letters.end(), letter) == letters.end())
+            letters.push_back(std::move(letter));
+    }
+    return letters;
+}
+
+std::string choiceText(const std::vector<std::string>& letters)
 {
     std::string text;
-    for (const Alternative& alternative : alternatives) {
+    for (const std::string& letter : letters) {
         if (!text.empty())
             text += '|';
-        text += letterText(alternative.text);
+        text += letter;
     }
     return text;
 }
@@ -46,7 +59,7 @@ std::string marksText(const Cell& cell)
     std::string text;
     if (!cell.alternatives.empty() &&
         (cell.state == CellState::Traces || cell.state == CellState::Lost))
-        text.append("{guess ").append(choiceText(cell.alternatives)).append("}");
+        text.append("{guess ").append(choiceText(lettersOf(cell.alternatives))).append("}");
     if (cell.erased)
         text += "{erased}";
     if (cell.struck_over)
@@ -70,9 +83,10 @@ std::string cellText(const Cell& cell)
         return writeGap(cell) + marksText(cell);
     if (cell.state == CellState::Clear)
         return letterText(cell.alternatives.front().text) + marksText(cell);
-    if (cell.alternatives.size() == 1)
-        return letterText(cell.alternatives.front().text) + "?" + marksText(cell);
-    return bracketed(choiceText(cell.alternatives)) + marksText(cell);
+    const std::vector<std::string> letters = lettersOf(cell.alternatives);
+    if (letters.size() == 1)
+        return letters.front() + "?" + marksText(cell);
+    return bracketed(choiceText(letters)) + marksText(cell);
 }
 
 bool isRestored(const Cell& cell)
@@ -95,9 +109,8 @@ std::string restoredText(const Line& line, std::size_t first, std::size_t end)
 {
     std::string content;
     for (std::size_t i = first; i < end; ++i) {
-        const auto& alternatives = line.cells[i].alternatives;
-        content += alternatives.size() == 1 ? letterText(alternatives.front().text)
-                                            : bracketed(choiceText(alternatives));
+        const std::vector<std::string> letters = lettersOf(line.cells[i].alternatives);
+        content += letters.size() == 1 ? letters.front() : bracketed(choiceText(letters));
     }
     const GapForm form = readGap(content);
     if (form.is_gap || !form.fault.empty())
