@@ -219,9 +219,10 @@ void ReasonTeller::tellMarkYears()
         use += posterior_.date_shares[y] * mark.years[y];
     if (years.empty() || use > 0.5)
         return;
+    const std::string read = yearsRead().empty() ? std::string("the date") : yearsRead();
     add(std::log(std::max(use, 1e-3)),
-        "the mark " + mark.text + " is known only " + years + ", not for " +
-            (yearsRead().empty() ? std::string("the date") : yearsRead()));
+        "the mark " + mark.text + " is known only " + years +
+            (use < 0.05 ? ", not for " : ", which suits only some of ") + read);
 }
 
 void ReasonTeller::tellType()
