@@ -22,19 +22,12 @@ const ExifEntry* findEntry(const ExifData& data, ExifIfd ifd, ExifTag tag)
     return entry != nullptr && entry->data != nullptr && entry->size > 0 ? entry : nullptr;
 }
 
-// Printable ASCII without surrounding blanks: Exif text is ASCII, and what is not is damage.
 std::string textOf(const ExifEntry* entry)
 {
     if (entry == nullptr || entry->format != EXIF_FORMAT_ASCII)
         return {};
-    std::string text;
-    for (unsigned int i = 0; i < entry->size && entry->data[i] != 0; ++i)
-        if (std::isprint(entry->data[i]) && entry->data[i] < 0x80)
-            text += static_cast<char>(entry->data[i]);
-    const auto first = text.find_first_not_of(' ');
-    if (first == std::string::npos)
-        return {};
-    return text.substr(first, text.find_last_not_of(' ') - first + 1);
+    const auto* begin = reinterpret_cast<const char*>(entry->data);
+    return plainText({begin, std::find(begin, begin + entry->size, '\0')});
 }
 
 std::optional<double> rationalOf(const ExifData& data, const ExifEntry* entry)
@@ -63,38 +56,6 @@ std::optional<int> wholeNumberOf(const ExifData& data, const ExifEntry* entry)
     return std::nullopt;
 }
 
-// "1998:05:01 12:30:00" as "1998-05-01T12:30:00"; anything else, such as blanks, as nothing.
-std::string isoTime(const std::string& exif_time)
-{
-    static const std::string kPattern = "0000:00:00 00:00:00";
-    if (exif_time.size() != kPattern.size())
-        return {};
-    for (std::size_t i = 0; i < kPattern.size(); ++i) {
-        const bool digit = std::isdigit(static_cast<unsigned char>(exif_time[i])) != 0;
-        if (kPattern[i] == '0' ? !digit : exif_time[i] != kPattern[i])
-            return {};
-    }
-    if (exif_time.starts_with("0000"))
-        return {};
-    std::string iso = exif_time;
-    iso[4] = iso[7] = '-';
-    iso[10] = 'T';
-    return iso;
-}
-
-// Many cameras repeat their maker in front of the model; then it is said once.
-std::string cameraName(const std::string& maker, const std::string& model)
-{
-    const bool repeated =
-        model.size() >= maker.size() &&
-        std::equal(maker.begin(), maker.end(), model.begin(), [](unsigned char a, unsigned char b) {
-            return std::tolower(a) == std::tolower(b);
-        });
-    if (maker.empty() || repeated)
-        return model;
-    return model.empty() ? maker : maker + " " + model;
-}
-
 CaptureFacts captureOf(const ExifData& data)
 {
     const auto camera = [&](ExifTag tag) { return findEntry(data, EXIF_IFD_0, tag); };
@@ -115,13 +76,57 @@ CaptureFacts captureOf(const ExifData& data)
 
 }  // namespace
 
+std::string plainText(const std::string& exif_text)
+{
+    std::string text;
+    for (const char letter : exif_text)
+        if (letter >= 0x20 && letter < 0x7F)
+            text += letter;
+    const auto first = text.find_first_not_of(' ');
+    if (first == std::string::npos)
+        return {};
+    return text.substr(first, text.find_last_not_of(' ') - first + 1);
+}
+
+std::string isoTime(const std::string& exif_time)
+{
+    static const std::string kPattern = "0000:00:00 00:00:00";
+    if (exif_time.size() != kPattern.size())
+        return {};
+    for (std::size_t i = 0; i < kPattern.size(); ++i) {
+        const bool digit = std::isdigit(static_cast<unsigned char>(exif_time[i])) != 0;
+        if (kPattern[i] == '0' ? !digit : exif_time[i] != kPattern[i])
+            return {};
+    }
+    if (exif_time.starts_with("0000"))
+        return {};
+    std::string iso = exif_time;
+    iso[4] = iso[7] = '-';
+    iso[10] = 'T';
+    return iso;
+}
+
+std::string cameraName(const std::string& maker, const std::string& model)
+{
+    const bool repeated =
+        model.size() >= maker.size() &&
+        std::equal(maker.begin(), maker.end(), model.begin(), [](unsigned char a, unsigned char b) {
+            return std::tolower(a) == std::tolower(b);
+        });
+    if (maker.empty() || repeated)
+        return model;
+    return model.empty() ? maker : maker + " " + model;
+}
+
 ExifFacts readExif(std::span<const unsigned char> tiff)
 {
-    if (tiff.size() < 8)
-        return {};
-    // libexif wants the block as a JPEG carries it.
+    // libexif wants the block as a JPEG carries it; some writers of other formats do so, too.
     std::vector<unsigned char> block = {'E', 'x', 'i', 'f', 0, 0};
-    block.insert(block.end(), tiff.begin(), tiff.end());
+    const bool has_prefix =
+        tiff.size() >= block.size() && std::equal(block.begin(), block.end(), tiff.begin());
+    block.insert(block.end(), tiff.begin() + (has_prefix ? 6 : 0), tiff.end());
+    if (block.size() < 6 + 8)
+        return {};
     const std::unique_ptr<ExifData, FreeExif> data(exif_data_new());
     if (data == nullptr)
         return {};

@@ -1,19 +1,18 @@
 #include "vision/photo.h"
 
-#include <cerrno>
 #include <cmath>
-#include <cstring>
-#include <fstream>
 #include <sstream>
 #include <stdexcept>
-#include <system_error>
 
 #include "vision/decoded_picture.h"
 #include "vision/exif.h"
-#include "vision/image_error.h"
+#include "vision/photo_bmp.h"
+#include "vision/photo_file.h"
+#include "vision/photo_heic.h"
 #include "vision/photo_jpeg.h"
-#include "vision/photo_kind.h"
 #include "vision/photo_png.h"
+#include "vision/photo_tiff.h"
+#include "vision/photo_webp.h"
 #include "vision/sha256.h"
 
 namespace vision {
@@ -22,104 +21,6 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr double kEnough = 0.9;  // share of a torn picture from which on it is worth looking at
-
-std::string sentence(const fs::path& file, const std::string& trouble_and_remedy)
-{
-    std::ostringstream text;
-    text << '"' << file.string() << "\" " << trouble_and_remedy;
-    return text.str();
-}
-
-[[noreturn]] void refuse(const fs::path& file, const std::string& trouble_and_remedy)
-{
-    throw ImageError(sentence(file, trouble_and_remedy));
-}
-
-void requireRegularFile(const fs::path& file)
-{
-    std::error_code error;
-    const fs::file_status status = fs::status(file, error);
-    switch (status.type()) {
-        case fs::file_type::regular:
-            return;
-        case fs::file_type::not_found:
-            refuse(file, "is not there; check the name and the folder.");
-        case fs::file_type::directory:
-            refuse(file, "is a folder; name the photographs in it.");
-        case fs::file_type::none:
-            refuse(file, "cannot be reached (" + error.message() +
-                             "); check the name and the rights of its folder.");
-        default:
-            refuse(file, "is not an ordinary file; name a JPEG or PNG file.");
-    }
-}
-
-std::vector<unsigned char> readSome(std::ifstream& stream, std::uintmax_t count)
-{
-    std::vector<unsigned char> bytes(count);
-    stream.read(reinterpret_cast<char*>(bytes.data()), static_cast<std::streamsize>(count));
-    bytes.resize(static_cast<std::size_t>(stream.gcount()));
-    return bytes;
-}
-
-void requireKnownKind(const fs::path& file, const FileKindFound& found)
-{
-    switch (found.kind) {
-        case FileKind::Jpeg:
-        case FileKind::Png:
-            return;
-        case FileKind::OtherPicture:
-            refuse(file, "is a " + found.name + " file; save it as JPEG or PNG.");
-        case FileKind::Text:
-            refuse(file, "holds text, not a picture; name a JPEG or PNG file.");
-        case FileKind::Zeros:
-            refuse(file, "holds nothing but zeros; copy it again from the camera or card.");
-        case FileKind::Unknown:
-            break;
-    }
-    refuse(file, "is not a JPEG or PNG picture; save it as JPEG or PNG.");
-}
-
-std::string megapixels(double pixels)
-{
-    std::ostringstream text;
-    text << std::llround(pixels / 1e6) << " megapixels";
-    return text.str();
-}
-
-struct FileBytes {
-    std::vector<unsigned char> bytes;
-    FileKindFound found;
-};
-
-// The whole file, once its first bytes say that it is worth reading.
-FileBytes readPicture(const fs::path& file, double max_pixels)
-{
-    requireRegularFile(file);
-    errno = 0;
-    std::ifstream stream(file, std::ios::binary);
-    if (!stream)
-        refuse(file, std::string("cannot be opened (") + std::strerror(errno) +
-                         "); check who may read it.");
-    std::error_code error;
-    const std::uintmax_t size = fs::file_size(file, error);
-    if (error || size == 0)
-        refuse(file, "is empty; copy it again from the camera or card.");
-
-    FileBytes read{readSome(stream, std::min<std::uintmax_t>(size, 512)), {}};
-    read.found = fileKind(read.bytes);
-    requireKnownKind(file, read.found);
-
-    constexpr double kMostBytesAPixel = 8, kHeaders = 64e6;
-    if (static_cast<double>(size) > kMostBytesAPixel * max_pixels + kHeaders)
-        refuse(file, "is larger than any picture of " + megapixels(max_pixels) +
-                         ", the limit; save a smaller copy.");
-    const auto rest = readSome(stream, size - read.bytes.size());
-    read.bytes.insert(read.bytes.end(), rest.begin(), rest.end());
-    if (stream.bad() || read.bytes.size() != size)
-        refuse(file, "cannot be read to its end; check the disk or card and copy it again.");
-    return read;
-}
 
 std::string percent(double share)
 {
@@ -132,7 +33,7 @@ std::string tooLarge(const DecodedPicture& picture, double max_pixels)
     std::ostringstream text;
     text << "has " << picture.size_px.width << " x " << picture.size_px.height
          << " pixels, more than the limit of " << megapixels(max_pixels)
-         << "; save a smaller copy or a part of it.";
+         << "; save a smaller copy or a part of it, or raise the limit if you trust the file.";
     return text.str();
 }
 
@@ -140,18 +41,20 @@ std::string tooLarge(const DecodedPicture& picture, double max_pixels)
 std::string whatIsLacking(const DecodedPicture& picture)
 {
     const bool torn = picture.fault == PictureFault::Torn;
+    const std::string share = picture.whole ? percent(1 - *picture.whole) : "part";
     std::ostringstream text;
     if (picture.size_px.empty())
         text << (torn ? "is torn off before its picture begins" : "is damaged in its header");
     else
-        text << (torn ? "is torn off: " : "is damaged: ") << percent(1 - picture.whole)
+        text << (torn ? "is torn off: " : "is damaged: ") << share
              << (torn ? " of the picture is missing" : " of the picture cannot be trusted");
     text << "; copy it again from the camera or card.";
     return text.str();
 }
 
 // Throws for what cannot be used; a warning for what nearly whole pictures lack; else nothing.
-std::string judge(const fs::path& file, const DecodedPicture& picture, double max_pixels)
+std::string judge(const fs::path& file, const std::string& format, const DecodedPicture& picture,
+                  double max_pixels)
 {
     switch (picture.fault) {
         case PictureFault::None:
@@ -159,14 +62,57 @@ std::string judge(const fs::path& file, const DecodedPicture& picture, double ma
         case PictureFault::TooLarge:
             refuse(file, tooLarge(picture, max_pixels));
         case PictureFault::Unsupported:
-            refuse(file, "is a JPEG of a rare kind; save it again as an ordinary JPEG or as PNG.");
+            refuse(file, "is a " + format +
+                             " of a rare kind; save it again as an ordinary JPEG or "
+                             "as PNG.");
+        case PictureFault::CameraRaw:
+            refuse(file, "is a camera raw file; develop it and save it as TIFF or JPEG.");
+        case PictureFault::Moving:
+            refuse(file, "is a moving picture; save the frame that shows the stamp as PNG.");
         case PictureFault::Torn:
         case PictureFault::Damaged:
             break;
     }
-    if (picture.pixels.empty() || picture.whole < kEnough)
+    if (picture.pixels.empty() || picture.whole.value_or(0) < kEnough)
         refuse(file, whatIsLacking(picture));
-    return sentence(file, whatIsLacking(picture));
+    return sentenceAbout(file, whatIsLacking(picture));
+}
+
+std::vector<std::string> warningsAbout(const fs::path& file, const std::string& lacking,
+                                       const DecodedPicture& picture)
+{
+    std::vector<std::string> warnings;
+    if (!lacking.empty())
+        warnings.push_back(lacking);
+    if (picture.profile_left_out)
+        warnings.push_back(sentenceAbout(
+            file,
+            "has a colour profile that cannot be followed, so its colours may be off; save "
+            "it again in sRGB if they matter."));
+    if (picture.more_pictures)
+        warnings.push_back(sentenceAbout(
+            file,
+            "holds more than one picture, and the first alone was read; save the others as "
+            "files of their own."));
+    return warnings;
+}
+
+DecodedPicture decode(const PictureFile& file, double max_pixels)
+{
+    switch (file.found.kind) {
+        case FileKind::Png:
+            return decodePng(file.bytes, max_pixels);
+        case FileKind::Tiff:
+            return decodeTiff(file.bytes, max_pixels);
+        case FileKind::WebP:
+            return decodeWebP(file.bytes, max_pixels);
+        case FileKind::Bmp:
+            return decodeBmp(file.bytes, max_pixels);
+        case FileKind::Heic:
+            return decodeHeic(file.bytes, max_pixels);
+        default:
+            return decodeJpeg(file.bytes, max_pixels);
+    }
 }
 
 // The table of JEITA CP-3451 (Exif 2.2), tag 0x0112: what to do to see the stored rows upright.
@@ -205,22 +151,20 @@ Photo loadPhoto(const fs::path& file, const LoadOptions& options)
         throw std::invalid_argument("LoadOptions::max_megapixels must be positive");
     const double max_pixels = options.max_megapixels * 1e6;
 
-    const FileBytes read = readPicture(file, max_pixels);
-    const DecodedPicture picture = read.found.kind == FileKind::Png
-                                       ? decodePng(read.bytes, max_pixels)
-                                       : decodeJpeg(read.bytes, max_pixels);
-    const std::string warning = judge(file, picture, max_pixels);
-    const ExifFacts exif = readExif(picture.exif);
+    const PictureFile read = readPictureFile(file, max_pixels);
+    const DecodedPicture picture = decode(read, max_pixels);
+    const std::string lacking = judge(file, read.found.name, picture, max_pixels);
+    const ExifFacts exif = picture.facts ? *picture.facts : readExif(picture.exif);
 
     Photo photo;
     photo.pixels = turnUpright(picture.pixels, exif.orientation);
     photo.file = file;
+    photo.original_name = file.filename().string();
     photo.sha256 = sha256Hex(read.bytes);
     photo.format = read.found.name;
     photo.exif_orientation = exif.orientation;
     photo.capture = exif.capture;
-    if (!warning.empty())
-        photo.warnings.push_back(warning);
+    photo.warnings = warningsAbout(file, lacking, picture);
     return photo;
 }
 

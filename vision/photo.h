@@ -26,11 +26,13 @@ struct CaptureFacts {
 
 // An original picture, upright. The file is never changed.
 struct Photo {
-    cv::Mat pixels;              // CV_8UC3, turned upright once by its EXIF orientation
+    cv::Mat pixels;              // CV_8UC3 in sRGB, turned upright once by its EXIF orientation
     std::filesystem::path file;  // as given
+    std::string original_name;   // the file's own name, UTF-8, without its folder
     std::string sha256;          // of the file's bytes, 64 hexadecimal digits
-    std::string format;          // "JPEG" or "PNG"
-    int exif_orientation = 1;    // 1 to 8, as stored; already applied to `pixels`
+    std::string format;          // "JPEG", "PNG", "TIFF", "WebP", "BMP" or "HEIC"
+    // 1 to 8, as stored; already applied to `pixels`. 1 for HEIC, which turns its picture itself.
+    int exif_orientation = 1;
     CaptureFacts capture;
     std::vector<std::string>
         warnings;  // sentences for the person, e.g. how much of a file is missing
@@ -41,14 +43,16 @@ struct LoadOptions {
     double max_megapixels = 250;
 };
 
-// Loads a JPEG or PNG picture: size and kind told from its own header before decoding (never from
-// the file's name), turned upright by EXIF, grey, palette, 16 bits and CMYK brought to BGR, what is
-// transparent laid on white.
-// Throws ImageError, with the file and the remedy, for a file that is missing, unreadable, a
-// folder, empty, of another kind, damaged or torn off with less than nine tenths of it good, or
-// over the limit; std::invalid_argument when the limit is not positive. A picture of which at least
-// nine tenths are good is returned with a warning that says how much is missing. (JPEG has no check
-// sums: harm to it that still decodes goes unseen.)
+// Loads a JPEG, PNG, TIFF, WebP, BMP or HEIC picture: size and kind told from its own header before
+// decoding (never from the file's name), turned upright once, grey, palette, 16 bits and CMYK
+// brought to BGR, an embedded colour profile followed to sRGB, what is transparent laid on white.
+// HEIC needs a build that found libheif; another one says so in its sentence. Throws ImageError,
+// with the file and the remedy, for a file that is missing, unreadable, a folder, empty, of another
+// kind, damaged or torn off with less than nine tenths of it good, or over the limit;
+// std::invalid_argument when the limit is not positive. A picture of which at least nine tenths are
+// good is returned with a warning that says how much is missing; so is one with a colour profile
+// that cannot be followed, or with further pictures behind the first. (JPEG has no check sums: harm
+// to it that still decodes goes unseen. A HEIC is good as a whole or not at all.)
 Photo loadPhoto(const std::filesystem::path& file, const LoadOptions& options = {});
 
 }  // namespace vision

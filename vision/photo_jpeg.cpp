@@ -4,10 +4,13 @@
 #include <array>
 #include <csetjmp>
 #include <cstdio>
+#include <cstdlib>
 #include <cstring>
 
 #include <jerror.h>
 #include <jpeglib.h>
+
+#include "vision/photo_colour.h"
 
 namespace vision {
 namespace {
@@ -38,10 +41,11 @@ public:
     bool start();
     bool readRows(cv::Mat& rows);
     void takeExif(std::vector<unsigned char>& exif) const;
+    std::vector<unsigned char> colourProfile();
 
     cv::Size size() const;
     int channels() const { return jpeg_.output_components; }
-    bool inksAreInverted() const { return jpeg_.saw_Adobe_marker != FALSE; }
+    SampleLayout layout() const;
     PictureFault fault() const { return fault_; }
     double whole() const { return whole_; }
 
@@ -212,6 +216,7 @@ bool JpegReader::readHeader()
     if (setjmp(back_) != 0)
         return false;
     jpeg_save_markers(&jpeg_, JPEG_APP0 + 1, 0xFFFF);
+    jpeg_save_markers(&jpeg_, JPEG_APP0 + 2, 0xFFFF);
     return jpeg_read_header(&jpeg_, TRUE) == JPEG_HEADER_OK && fault_ == PictureFault::None;
 }
 
@@ -225,7 +230,8 @@ bool JpegReader::start()
     if (setjmp(back_) != 0)
         return false;
     const bool inks = jpeg_.jpeg_color_space == JCS_CMYK || jpeg_.jpeg_color_space == JCS_YCCK;
-    jpeg_.out_color_space = inks ? JCS_CMYK : JCS_EXT_BGR;
+    const bool grey = jpeg_.jpeg_color_space == JCS_GRAYSCALE;
+    jpeg_.out_color_space = inks ? JCS_CMYK : grey ? JCS_GRAYSCALE : JCS_EXT_BGR;
     decoding_ = true;
     return jpeg_start_decompress(&jpeg_) != FALSE;
 }
@@ -255,16 +261,25 @@ void JpegReader::takeExif(std::vector<unsigned char>& exif) const
     }
 }
 
-cv::Mat bgrFromInks(const cv::Mat& cmyk, bool inverted)
+std::vector<unsigned char> JpegReader::colourProfile()
 {
-    cv::Mat bgr(cmyk.size(), CV_8UC3);
-    bgr.forEach<cv::Vec3b>([&](cv::Vec3b& to, const int* at) {
-        const auto& ink = cmyk.at<cv::Vec4b>(at[0], at[1]);
-        const auto light = [&](int i) { return inverted ? ink[i] : 255 - ink[i]; };
-        for (int c = 0; c < 3; ++c)
-            to[c] = static_cast<uchar>((light(2 - c) * light(3) + 127) / 255);
-    });
-    return bgr;
+    JOCTET* data = nullptr;
+    unsigned int length = 0;
+    if (setjmp(back_) != 0 || jpeg_read_icc_profile(&jpeg_, &data, &length) == FALSE)
+        return {};
+    std::vector<unsigned char> profile(data, data + length);
+    std::free(data);
+    return profile;
+}
+
+// Adobe's programs, whose marker tells, store light where the standard has ink.
+SampleLayout JpegReader::layout() const
+{
+    if (jpeg_.out_color_space == JCS_GRAYSCALE)
+        return {ColourModel::Grey};
+    if (jpeg_.out_color_space == JCS_CMYK)
+        return {jpeg_.saw_Adobe_marker != FALSE ? ColourModel::CmykInverted : ColourModel::Cmyk};
+    return {ColourModel::Bgr};
 }
 
 }  // namespace
@@ -279,7 +294,7 @@ DecodedPicture decodeJpeg(std::span<const unsigned char> bytes, double max_pixel
         return picture;
     picture.size_px = reader.size();
     reader.takeExif(picture.exif);
-    if (static_cast<double>(picture.size_px.width) * picture.size_px.height > max_pixels) {
+    if (isOverLimit(picture.size_px, max_pixels)) {
         picture.fault = PictureFault::TooLarge;
         return picture;
     }
@@ -291,8 +306,12 @@ DecodedPicture decodeJpeg(std::span<const unsigned char> bytes, double max_pixel
     }
     picture.fault = reader.fault();
     picture.whole = reader.whole();
-    if (!rows.empty())
-        picture.pixels = rows.channels() == 4 ? bgrFromInks(rows, reader.inksAreInverted()) : rows;
+    if (rows.empty())
+        return picture;
+    const auto profile = reader.colourProfile();
+    const ToSrgb to_srgb(reader.layout(), profile);
+    picture.profile_left_out = !profile.empty() && !to_srgb.followsProfile();
+    picture.pixels = to_srgb.convert(rows);
     return picture;
 }
 

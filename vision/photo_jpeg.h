@@ -8,7 +8,7 @@ namespace vision {
 
 // Decodes a JPEG (grey, YCbCr, RGB, CMYK, YCCK; baseline or progressive) through libjpeg. The size
 // is checked in the header, before any pixel is decoded. Never throws on damaged bytes.
-// CMYK is turned to BGR by plain multiplication: without an ink profile its colours are rough.
+// An embedded colour profile is followed; inks without one are turned by plain multiplication.
 DecodedPicture decodeJpeg(std::span<const unsigned char> bytes, double max_pixels);
 
 }  // namespace vision

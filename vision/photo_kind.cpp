@@ -21,23 +21,27 @@ struct Signature {
 constexpr std::array kSignatures = {
     Signature{0, "\xFF\xD8\xFF"sv, FileKind::Jpeg, "JPEG"},
     Signature{0, "\x89PNG\r\n\x1A\n"sv, FileKind::Png, "PNG"},
-    Signature{0, "II*\0"sv, FileKind::OtherPicture, "TIFF or camera raw"},
-    Signature{0, "MM\0*"sv, FileKind::OtherPicture, "TIFF or camera raw"},
-    Signature{0, "II+\0"sv, FileKind::OtherPicture, "TIFF"},
-    Signature{0, "MM\0+"sv, FileKind::OtherPicture, "TIFF"},
-    Signature{8, "WEBP"sv, FileKind::OtherPicture, "WebP"},
+    Signature{8, "CR\2"sv, FileKind::OtherPicture, "camera raw"},  // in front of TIFF, its disguise
+    Signature{0, "II*\0"sv, FileKind::Tiff, "TIFF"},
+    Signature{0, "MM\0*"sv, FileKind::Tiff, "TIFF"},
+    Signature{0, "II+\0"sv, FileKind::Tiff, "TIFF"},
+    Signature{0, "MM\0+"sv, FileKind::Tiff, "TIFF"},
+    Signature{8, "WEBP"sv, FileKind::WebP, "WebP"},
+    Signature{4, "ftypheic"sv, FileKind::Heic, "HEIC"},
+    Signature{4, "ftypheix"sv, FileKind::Heic, "HEIC"},
+    Signature{4, "ftypheim"sv, FileKind::Heic, "HEIC"},
+    Signature{4, "ftypheis"sv, FileKind::Heic, "HEIC"},
+    Signature{4, "ftypmif1"sv, FileKind::Heic, "HEIC"},
+    Signature{4, "ftyphev"sv, FileKind::OtherPicture, "moving HEIC"},
+    Signature{4, "ftypmsf"sv, FileKind::OtherPicture, "moving HEIC"},
     Signature{4, "ftypavi"sv, FileKind::OtherPicture, "AVIF"},
-    Signature{4, "ftyphei"sv, FileKind::OtherPicture, "HEIC"},
-    Signature{4, "ftyphev"sv, FileKind::OtherPicture, "HEIC"},
-    Signature{4, "ftypmif"sv, FileKind::OtherPicture, "HEIC"},
-    Signature{4, "ftypmsf"sv, FileKind::OtherPicture, "HEIC"},
     Signature{4, "ftypcrx"sv, FileKind::OtherPicture, "camera raw"},
     Signature{0, "GIF8"sv, FileKind::OtherPicture, "GIF"},
     Signature{0, "\0\0\0\x0CjP  "sv, FileKind::OtherPicture, "JPEG 2000"},
     Signature{0, "\0\0\0\x0CJXL "sv, FileKind::OtherPicture, "JPEG XL"},
     Signature{0, "\xFF\x0A"sv, FileKind::OtherPicture, "JPEG XL"},
     Signature{0, "%PDF"sv, FileKind::OtherPicture, "PDF"},
-    Signature{6, "\0\0\0\0"sv, FileKind::OtherPicture, "BMP"},  // and "BM" before, see below
+    Signature{6, "\0\0\0\0"sv, FileKind::Bmp, "BMP"},  // and "BM" before, see below
 };
 
 bool holds(std::span<const unsigned char> head, std::size_t offset, std::string_view bytes)

@@ -1,9 +1,12 @@
 #include "vision/photo_png.h"
 
+#include <bit>
 #include <csetjmp>
 #include <cstring>
 
 #include <png.h>
+
+#include "vision/photo_colour.h"
 
 namespace vision {
 namespace {
@@ -53,9 +56,11 @@ public:
     bool readRows();
     bool readEnd();
     void takeExif(std::vector<unsigned char>& exif);
+    std::vector<unsigned char> colourProfile();
+    SampleLayout layout() const;
 
     cv::Size size() const;
-    cv::Mat raw;  // CV_8UC3, or CV_8UC4 where something is transparent
+    cv::Mat raw;  // 8 or 16 bits; grey or BGR, with alpha where something is transparent
     bool ended() const { return input_.ended; }
     double wholeShare() const;
 
@@ -81,14 +86,14 @@ cv::Size PngReader::size() const
             static_cast<int>(png_get_image_height(png_, info_))};
 }
 
-// Brings every kind to 8-bit BGR, with alpha only where something is transparent.
+// Brings every kind to grey or BGR of whole bytes, with alpha only where something is transparent.
 bool PngReader::setUp()
 {
     if (setjmp(png_jmpbuf(png_)) != 0)
         return false;
-    png_set_scale_16(png_);
     png_set_expand(png_);
-    png_set_gray_to_rgb(png_);
+    if constexpr (std::endian::native == std::endian::little)
+        png_set_swap(png_);  // samples of 16 bits
     png_set_bgr(png_);
     passes_ = png_set_interlace_handling(png_);
     png_read_update_info(png_, info_);
@@ -97,10 +102,9 @@ bool PngReader::setUp()
 
 bool PngReader::readRows()
 {
-    const int channels = png_get_channels(png_, info_);
-    if (channels != 3 && channels != 4)
-        return false;
-    raw = cv::Mat(size(), CV_8UC(channels), cv::Scalar::all(255));
+    const int depth = png_get_bit_depth(png_, info_) == 16 ? CV_16U : CV_8U;
+    raw = cv::Mat(size(), CV_MAKETYPE(depth, png_get_channels(png_, info_)),
+                  cv::Scalar::all(depth == CV_16U ? 65535 : 255));
     if (setjmp(png_jmpbuf(png_)) != 0)
         return false;
     for (pass_ = 0; pass_ < passes_; ++pass_)
@@ -134,15 +138,22 @@ double PngReader::wholeShare() const
     return pass_ < passes_ - 1 ? 0.5 * pass_ / passes_ : 0.5 + 0.5 * rows;
 }
 
-cv::Mat onWhite(const cv::Mat& bgra)
+std::vector<unsigned char> PngReader::colourProfile()
 {
-    cv::Mat bgr(bgra.size(), CV_8UC3);
-    bgr.forEach<cv::Vec3b>([&](cv::Vec3b& to, const int* at) {
-        const auto& from = bgra.at<cv::Vec4b>(at[0], at[1]);
-        for (int c = 0; c < 3; ++c)
-            to[c] = static_cast<uchar>((from[c] * from[3] + 255 * (255 - from[3]) + 127) / 255);
-    });
-    return bgr;
+    png_charp name = nullptr;
+    int compression = 0;
+    png_bytep profile = nullptr;
+    png_uint_32 length = 0;
+    if (png_get_iCCP(png_, info_, &name, &compression, &profile, &length) == 0)
+        return {};
+    return {profile, profile + length};
+}
+
+SampleLayout PngReader::layout() const
+{
+    const int channels = raw.channels();
+    return {channels < 3 ? ColourModel::Grey : ColourModel::Bgr,
+            channels % 2 == 0 ? AlphaKind::Straight : AlphaKind::None};
 }
 
 }  // namespace
@@ -157,7 +168,7 @@ DecodedPicture decodePng(std::span<const unsigned char> bytes, double max_pixels
         return picture;
     }
     picture.size_px = reader.size();
-    if (static_cast<double>(picture.size_px.width) * picture.size_px.height > max_pixels) {
+    if (isOverLimit(picture.size_px, max_pixels)) {
         picture.fault = PictureFault::TooLarge;
         return picture;
     }
@@ -170,8 +181,12 @@ DecodedPicture decodePng(std::span<const unsigned char> bytes, double max_pixels
             picture.fault = fault();
     }
     reader.takeExif(picture.exif);
-    if (!reader.raw.empty())
-        picture.pixels = reader.raw.channels() == 4 ? onWhite(reader.raw) : reader.raw;
+    if (reader.raw.empty())
+        return picture;
+    const auto profile = reader.colourProfile();
+    const ToSrgb to_srgb(reader.layout(), profile);
+    picture.profile_left_out = !profile.empty() && !to_srgb.followsProfile();
+    picture.pixels = to_srgb.convert(reader.raw);
     return picture;
 }
 
