@@ -43,7 +43,7 @@ std::string whatIsLacking(const DecodedPicture& picture)
     const bool torn = picture.fault == PictureFault::Torn;
     const std::string share = picture.whole ? percent(1 - *picture.whole) : "part";
     std::ostringstream text;
-    if (picture.size_px.empty())
+    if (picture.size_px.empty() && picture.whole)
         text << (torn ? "is torn off before its picture begins" : "is damaged in its header");
     else
         text << (torn ? "is torn off: " : "is damaged: ") << share

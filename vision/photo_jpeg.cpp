@@ -294,6 +294,7 @@ DecodedPicture decodeJpeg(std::span<const unsigned char> bytes, double max_pixel
         return picture;
     picture.size_px = reader.size();
     reader.takeExif(picture.exif);
+    const auto profile = reader.colourProfile();
     if (isOverLimit(picture.size_px, max_pixels)) {
         picture.fault = PictureFault::TooLarge;
         return picture;
@@ -308,7 +309,6 @@ DecodedPicture decodeJpeg(std::span<const unsigned char> bytes, double max_pixel
     picture.whole = reader.whole();
     if (rows.empty())
         return picture;
-    const auto profile = reader.colourProfile();
     const ToSrgb to_srgb(reader.layout(), profile);
     picture.profile_left_out = !profile.empty() && !to_srgb.followsProfile();
     picture.pixels = to_srgb.convert(rows);

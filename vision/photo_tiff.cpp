@@ -57,8 +57,9 @@ std::optional<SampleLayout> layoutAsStored(const Samples& samples)
     const bool inks = samples.photometric == PHOTOMETRIC_SEPARATED;
     const bool grey = samples.photometric == PHOTOMETRIC_MINISBLACK ||
                       samples.photometric == PHOTOMETRIC_MINISWHITE;
-    if (samples.planes != PLANARCONFIG_CONTIG || samples.format != SAMPLEFORMAT_UINT ||
-        samples.extra.size() > 1 || !(inks || grey || samples.photometric == PHOTOMETRIC_RGB))
+    const bool together = samples.planes == PLANARCONFIG_CONTIG || samples.count == 1;
+    if (!together || samples.format != SAMPLEFORMAT_UINT || samples.extra.size() > 1 ||
+        !(inks || grey || samples.photometric == PHOTOMETRIC_RGB))
         return std::nullopt;
     if (samples.bits != 16 && !(inks && samples.bits == 8))
         return std::nullopt;

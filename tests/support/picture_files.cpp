@@ -191,4 +191,32 @@ Bytes pngWithExif(const Bytes& png, const Bytes& exif)
     return bytes;
 }
 
+Bytes jpegWithProfile(const Bytes& jpeg, const Bytes& profile)
+{
+    Bytes segment = {'I', 'C', 'C', '_', 'P', 'R', 'O', 'F', 'I', 'L', 'E', 0, 1, 1};
+    append(segment, profile);
+    const std::size_t length = segment.size() + 2;
+    Bytes bytes(jpeg.begin(), jpeg.begin() + 2);
+    append(bytes, {0xFF, 0xE2, static_cast<unsigned char>(length >> 8),
+                   static_cast<unsigned char>(length & 255)});
+    append(bytes, segment);
+    bytes.insert(bytes.end(), jpeg.begin() + 2, jpeg.end());
+    return bytes;
+}
+
+Bytes pngWithProfile(const Bytes& png, const Bytes& profile)
+{
+    Bytes packed(compressBound(profile.size()));
+    uLongf length = packed.size();
+    compress(packed.data(), &length, profile.data(), profile.size());
+    packed.resize(length);
+    Bytes content = {'m', 'a', 'd', 'e', 0, 0};
+    append(content, packed);
+    constexpr std::ptrdiff_t kSignatureAndHeader = 8 + 25;
+    Bytes bytes(png.begin(), png.begin() + kSignatureAndHeader);
+    append(bytes, pngChunk("iCCP", content));
+    bytes.insert(bytes.end(), png.begin() + kSignatureAndHeader, png.end());
+    return bytes;
+}
+
 }  // namespace picture_files
