@@ -5,6 +5,7 @@
 #include <cmath>
 #include <cstring>
 #include <fstream>
+#include <iomanip>
 #include <sstream>
 #include <system_error>
 
@@ -106,10 +107,12 @@ void refuse(const fs::path& file, const std::string& trouble_and_remedy)
 
 std::string megapixels(double pixels)
 {
-    std::ostringstream text;
+    constexpr int kDigits = 3;  // as many as matter; small limits are for tests and thumbnails
     const double millions = pixels / 1e6;
-    if (millions < 10)
-        text << std::round(millions * 10) / 10;
+    std::ostringstream text;
+    text << std::setprecision(kDigits);
+    if (millions < 1000)
+        text << millions;
     else
         text << std::llround(millions);
     text << " megapixels";

@@ -25,7 +25,7 @@ std::string sentenceAbout(const std::filesystem::path& file, const std::string& 
 // Throws ImageError with that sentence.
 [[noreturn]] void refuse(const std::filesystem::path& file, const std::string& trouble_and_remedy);
 
-// "250 megapixels"; below ten with one digit behind the point.
+// "250 megapixels", in three digits.
 std::string megapixels(double pixels);
 
 }  // namespace vision

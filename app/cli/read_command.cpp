@@ -24,6 +24,7 @@ struct ReadOptions {
     std::vector<std::string> photos;
     std::string outline, type_id, register_folder, layers_folder;
     bool json = false, single_line = false;
+    double max_megapixels = vision::LoadOptions{}.max_megapixels;
 };
 
 // What became of the photos so far.
@@ -42,6 +43,7 @@ public:
     {
         requireItemType(options.type_id, engines_.known);
         examine_.single_line = options.single_line;
+        examine_.load.max_megapixels = options.max_megapixels;
         if (!options.outline.empty())
             examine_.outline = outlineFrom(options.outline);
     }
@@ -149,7 +151,7 @@ int read(const ReadOptions& options, Surroundings& around)
 std::function<int()> prepareRead(CLI::App& command, Surroundings& around)
 {
     const auto options = std::make_shared<ReadOptions>();
-    command.add_option("PHOTO", options->photos, "Photographs, JPEG or PNG")->required();
+    command.add_option("PHOTO", options->photos, "Photographs")->required();
     command.add_flag("--json", options->json, "One JSON object a line for each photograph");
     command.add_flag("--line", options->single_line,
                      "Each photograph is a tight crop of one line of text");
@@ -160,6 +162,11 @@ std::function<int()> prepareRead(CLI::App& command, Surroundings& around)
     command.add_option("--register", options->register_folder, "Folder of the register");
     command.add_option("--layers", options->layers_folder,
                        "Folder for the enhanced pictures of each stamp (PNG)");
+    command
+        .add_option("--max-megapixels", options->max_megapixels,
+                    "Refuse a larger picture before it is decoded")
+        ->check(CLI::PositiveNumber)
+        ->capture_default_str();
     return [options, &around] { return read(*options, around); };
 }
 

@@ -214,7 +214,7 @@ TEST_CASE("The limit is kept in every format", "[vision][photo]")
         files.push_back(picture_files::heic(picture));
     for (const Bytes& bytes : files) {
         CHECK_THROWS_WITH(loaded(bytes, {.max_megapixels = 0.119}),
-                          Contains("has 400 x 300 pixels, more than the limit of 0.1 megapixels; "
+                          Contains("has 400 x 300 pixels, more than the limit of 0.119 megapixels; "
                                    "save a smaller copy"));
         CHECK(loaded(bytes, {.max_megapixels = 0.12}).pixels.size() == picture.size());
     }
