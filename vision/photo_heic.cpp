@@ -5,6 +5,7 @@
 #include <libheif/heif.h>
 
 #include "vision/photo_colour.h"
+#include "vision/photo_heic_size.h"
 
 namespace vision {
 namespace {
@@ -150,6 +151,10 @@ DecodedPicture decodeHeic(Bytes bytes, double max_pixels)
                        heif_image_handle_get_height(handle.get())};
     if (isOverLimit(picture.size_px, max_pixels)) {
         picture.fault = PictureFault::TooLarge;
+        return picture;
+    }
+    if (mostDerivedPixels(bytes) > max_pixels) {  // it is not the size that the header told
+        picture.fault = PictureFault::Damaged;
         return picture;
     }
     error = decodePixels(handle.get(), picture);

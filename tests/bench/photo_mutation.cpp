@@ -1,6 +1,7 @@
 // Loads files with seeded damage and counts what becomes of them. To be built with
 // -DSANITIZE=address,undefined, so that reading beyond a buffer ends the program:
-//   photo_mutation [FILES] [SEED]        20000 files unless told otherwise
+//   photo_mutation [FILES] [SEED] [FOLDER]
+// 20000 files unless told otherwise; those that took more than a second are kept in FOLDER.
 // Exit code 1 when a file took more than five seconds; a file that takes a minute ends the program.
 #include <unistd.h>
 
@@ -18,7 +19,7 @@
 
 namespace {
 
-constexpr double kMostSeconds = 5;
+constexpr double kMostSeconds = 5, kSlowSeconds = 1;
 constexpr unsigned kHangs = 60;  // seconds after which nobody waits any longer
 
 struct Tally {
@@ -34,7 +35,7 @@ void tellHang(int)
     _exit(1);
 }
 
-void load(const std::filesystem::path& file, int number, Tally& tally)
+double load(const std::filesystem::path& file, int number, Tally& tally)
 {
     const auto begin = std::chrono::steady_clock::now();
     alarm(kHangs);
@@ -52,6 +53,7 @@ void load(const std::filesystem::path& file, int number, Tally& tally)
         tally.slowest_s = taken.count();
         tally.slowest_number = number;
     }
+    return taken.count();
 }
 
 int print(const std::map<std::string, Tally>& tallies)
@@ -74,7 +76,7 @@ int main(int count, char** arguments)
     const int files = count > 1 ? std::atoi(arguments[1]) : 20000;
     std::mt19937 random(count > 2 ? static_cast<unsigned>(std::atoi(arguments[2])) : 20250301U);
     if (files <= 0) {
-        std::cerr << "photo_mutation [FILES] [SEED]\n";
+        std::cerr << "photo_mutation [FILES] [SEED] [FOLDER]\n";
         return 2;
     }
     std::signal(SIGALRM, tellHang);
@@ -87,7 +89,11 @@ int main(int count, char** arguments)
             std::cerr << '\r' << number << std::flush;
         const auto& [name, whole] = sound[static_cast<std::size_t>(number) % sound.size()];
         picture_files::write(file, picture_files::harmed(whole, random));
-        load(file, number, tallies[name]);
+        const double taken_s = load(file, number, tallies[name]);
+        if (taken_s > kSlowSeconds && count > 3)
+            std::filesystem::copy_file(file,
+                                       std::filesystem::path(arguments[3]) / std::to_string(number),
+                                       std::filesystem::copy_options::overwrite_existing);
     }
     std::cerr << '\r';
     return print(tallies);

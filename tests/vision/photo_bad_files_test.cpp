@@ -142,3 +142,26 @@ TEST_CASE("Rare and moving pictures and camera raws get a remedy of their own", 
     picture_files::write(file, raw);
     CHECK_THAT(complaint(file), Contains("is a camera raw file; develop it"));
 }
+
+TEST_CASE("A HEIC whose pieces make more than its header tells is refused", "[vision][photo]")
+{
+    if (!picture_files::canWriteHeic()) {
+        WARN("skipped: there is no encoder to make a HEIC with");
+        return;
+    }
+    const TemporaryFolder folder;
+    const auto file = folder.path() / "grid.heic";
+    // The encoder puts a picture that does not fill its last block together from a grid of one.
+    Bytes bytes = picture_files::heic(noise({61, 45}));
+    picture_files::write(file, bytes);
+    REQUIRE(complaint(file) == "loaded");
+    const std::string name = "idat";
+    const auto at = std::search(bytes.begin(), bytes.end(), name.begin(), name.end());
+    REQUIRE(at != bytes.end());
+    REQUIRE(at[4 + 5] == 61);  // behind version, flags, rows, columns: the width in two bytes
+    at[4 + 4] = 0xFF;
+    at[4 + 6] = 0xFF;
+    picture_files::write(file, bytes);
+    CHECK_THAT(complaint(file),
+               Contains("is damaged: part of the picture cannot be trusted; copy"));
+}
