@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <filesystem>
 
 #include <catch2/catch.hpp>
@@ -6,6 +7,7 @@
 #include "tests/support/temporary_folder.h"
 #include "vision/image_error.h"
 #include "vision/photo.h"
+#include "vision/photo_heic.h"
 
 namespace {
 
@@ -164,4 +166,17 @@ TEST_CASE("A HEIC whose pieces make more than its header tells is refused", "[vi
     picture_files::write(file, bytes);
     CHECK_THAT(complaint(file),
                Contains("is damaged: part of the picture cannot be trusted; copy"));
+}
+
+TEST_CASE("HEIC without a decoder says what to do", "[vision][photo]")
+{
+    const TemporaryFolder folder;
+    const auto file = folder.path() / "strap.heic";
+    picture_files::write(file, std::string("\0\0\0\x18"
+                                           "ftypheic\0\0\0\0heicmif1",
+                                           24));
+    CHECK_THAT(complaint(file),
+               Contains(vision::canDecodeHeic()
+                            ? "is damaged: part of the picture cannot be trusted; copy it again"
+                            : "this build has no decoder for it; save it as JPEG, or install"));
 }
