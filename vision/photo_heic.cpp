@@ -160,6 +160,7 @@ DecodedPicture decodeHeic(Bytes bytes, double max_pixels)
     error = decodePixels(handle.get(), picture);
     if (error.code != heif_error_Ok)
         picture.fault = faultOf(error, bytes);
+    picture.more_pictures = heif_context_get_number_of_top_level_images(context.get()) > 1;
     picture.facts = readExif(exifOf(handle.get()));
     picture.facts->orientation = 1;  // the file turns its picture itself, and libheif has done so
     return picture;

@@ -28,11 +28,30 @@ Bytes pngChunk(const std::string& type, const Bytes& data)
 {
     Bytes typed(type.begin(), type.end());
     append(typed, data);
-    Bytes chunk = bigEndian32(static_cast<std::uint32_t>(data.size()));
+    Bytes chunk;
+    chunk.reserve(typed.size() + 8);
+    append(chunk, bigEndian32(static_cast<std::uint32_t>(data.size())));
     append(chunk, typed);
     append(chunk, bigEndian32(static_cast<std::uint32_t>(
                       crc32(0, typed.data(), static_cast<uInt>(typed.size())))));
     return chunk;
+}
+
+// Behind the start marker, in front of everything else.
+Bytes jpegWithSegment(const Bytes& jpeg, unsigned char marker, const Bytes& name,
+                      const Bytes& content)
+{
+    const std::size_t length = 2 + name.size() + content.size();
+    const Bytes head = {0xFF, marker, static_cast<unsigned char>(length >> 8),
+                        static_cast<unsigned char>(length & 255)};
+    Bytes bytes;
+    bytes.reserve(jpeg.size() + 2 + length);
+    bytes.assign(jpeg.begin(), jpeg.begin() + 2);
+    append(bytes, head);
+    append(bytes, name);
+    append(bytes, content);
+    bytes.insert(bytes.end(), jpeg.begin() + 2, jpeg.end());
+    return bytes;
 }
 
 Bytes encode(const char* extension, const cv::Mat& picture, const std::vector<int>& settings)
@@ -159,7 +178,9 @@ Bytes blackPng(int width_px, int height_px)
     }
     deflateEnd(&deflating);
 
-    Bytes header = bigEndian32(static_cast<std::uint32_t>(width_px));
+    Bytes header;
+    header.reserve(13);
+    append(header, bigEndian32(static_cast<std::uint32_t>(width_px)));
     append(header, bigEndian32(static_cast<std::uint32_t>(height_px)));
     append(header, {1, 0, 0, 0, 0});  // one bit, grey, deflate, no filter kind, not interlaced
     Bytes bytes = {0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'};
@@ -171,15 +192,7 @@ Bytes blackPng(int width_px, int height_px)
 
 Bytes jpegWithExif(const Bytes& jpeg, const Bytes& exif)
 {
-    Bytes segment = {'E', 'x', 'i', 'f', 0, 0};
-    append(segment, exif);
-    const std::size_t length = segment.size() + 2;
-    Bytes bytes(jpeg.begin(), jpeg.begin() + 2);
-    append(bytes, {0xFF, 0xE1, static_cast<unsigned char>(length >> 8),
-                   static_cast<unsigned char>(length & 255)});
-    append(bytes, segment);
-    bytes.insert(bytes.end(), jpeg.begin() + 2, jpeg.end());
-    return bytes;
+    return jpegWithSegment(jpeg, 0xE1, {'E', 'x', 'i', 'f', 0, 0}, exif);
 }
 
 Bytes pngWithExif(const Bytes& png, const Bytes& exif)
@@ -193,15 +206,8 @@ Bytes pngWithExif(const Bytes& png, const Bytes& exif)
 
 Bytes jpegWithProfile(const Bytes& jpeg, const Bytes& profile)
 {
-    Bytes segment = {'I', 'C', 'C', '_', 'P', 'R', 'O', 'F', 'I', 'L', 'E', 0, 1, 1};
-    append(segment, profile);
-    const std::size_t length = segment.size() + 2;
-    Bytes bytes(jpeg.begin(), jpeg.begin() + 2);
-    append(bytes, {0xFF, 0xE2, static_cast<unsigned char>(length >> 8),
-                   static_cast<unsigned char>(length & 255)});
-    append(bytes, segment);
-    bytes.insert(bytes.end(), jpeg.begin() + 2, jpeg.end());
-    return bytes;
+    return jpegWithSegment(
+        jpeg, 0xE2, {'I', 'C', 'C', '_', 'P', 'R', 'O', 'F', 'I', 'L', 'E', 0, 1, 1}, profile);
 }
 
 Bytes pngWithProfile(const Bytes& png, const Bytes& profile)
