@@ -7,122 +7,151 @@
 
 #include <opencv2/imgproc.hpp>
 
+#include "tests/support/synthetic/ink_amount.h"
 #include "tests/support/synthetic/layout.h"
 #include "tests/support/synthetic/lighting.h"
+#include "tests/support/synthetic/measure.h"
 #include "tests/support/synthetic/piece.h"
+#include "tests/support/synthetic/pressed.h"
+#include "tests/support/synthetic/props.h"
 #include "tests/support/synthetic/scene_light.h"
 
 namespace synthetic {
 namespace {
 
-cv::Matx23d surfaceFromCover(const Layout& layout, const StampOptions& stamp, const Typeset& face)
-{
-    const cv::Matx33d surface_from_plane = layout.plane_from_surface.inv();
-    const cv::Point2d centre = mapped(surface_from_plane, {stamp.along_px, stamp.across_px});
-    const double turn = stamp.turn_deg * CV_PI / 180;
-    const double c = std::cos(turn), s = std::sin(turn);
-    const cv::Point2d middle = (face.bounds.tl() + face.bounds.br()) / 2;
-    return {c, -s, centre.x - c * middle.x + s * middle.y,
-            s, c,  centre.y - s * middle.x - c * middle.y};
-}
-
-Quad quadOf(const cv::Rect2d& box, const cv::Matx33d& photo_from_cover)
-{
-    const cv::Point2d corners[4] = {
-        box.tl(), {box.x + box.width, box.y}, box.br(), {box.x, box.y + box.height}};
-    Quad quad;
-    for (std::size_t i = 0; i < 4; ++i)
-        quad[i] = mapped(photo_from_cover, corners[i]);
-    return quad;
-}
-
-StampTruth truthOf(const Typeset& face, const cv::Matx33d& photo_from_cover)
-{
-    StampTruth truth;
-    truth.outline = quadOf(face.bounds, photo_from_cover);
-    for (const SetLine& line : face.lines) {
-        LineTruth told{line.text, quadOf(line.box, photo_from_cover), {}};
-        for (const SetLetter& letter : line.letters)
-            told.letters.push_back({letter.text, quadOf(letter.box, photo_from_cover)});
-        truth.lines.push_back(told);
-    }
-    const Quad& corners = truth.outline;
-    const cv::Point2f right = corners[1] + corners[2] - corners[0] - corners[3];
-    truth.up_deg = std::fmod(std::atan2(right.y, right.x) * 180 / CV_PI + 360, 360);
-    return truth;
-}
-
-// One stamp pressed on the piece: its ink, and the truth about it.
-struct Pressed {
-    cv::Mat density;
-    cv::Vec3b colour_bgr;
-    Typeset face;
-    cv::Matx33d photo_from_cover;
-    StampTruth truth;
+// All that does not hang on how much ink there is.
+struct Studio {
+    const SceneOptions& options;
+    Layout layout;
+    Surface bare;                 // pressed and folded, but without ink
+    std::vector<Pressed> stamps;  // as much ink as was pressed on
+    cv::Mat stays;                // of the surface's size: the share of ink that creases leave
+    cv::Mat mask;                 // of the surface's size: where the piece is
+    cv::Mat there, table;         // of the photo's size: share of the piece, the table around it
+    cv::Mat light;                // of the photo's size
 };
 
-Pressed pressStamp(const Surface& surface, const Layout& layout, const StampOptions& stamp,
-                   std::uint32_t seed)
+// The piece on its table, in linear light, as the lens is about to see it.
+struct Seen {
+    cv::Mat radiance;  // CV_32FC3
+    cv::Mat in_sight;  // CV_32FC1
+};
+
+Studio setUp(const SceneOptions& options)
 {
-    TypesetOptions text = stamp.text;
-    text.letter_px *= kFiner;
-    InkOptions pad = stamp.ink;
-    pad.smudge_px *= kFiner;
-    pad.second_px *= kFiner;
-    const Typeset face = typeset(text, seed);
-    const cv::Matx23d placed = surfaceFromCover(layout, stamp, face);
-    const cv::Matx33d surface_from_cover(placed(0, 0), placed(0, 1), placed(0, 2), placed(1, 0),
-                                         placed(1, 1), placed(1, 2), 0, 0, 1);
-    const cv::Matx33d photo_from_cover = layout.photoFromSurface() * surface_from_cover;
-    return {pressInk(surface, face, placed, text.letter_px, pad, seed + 1), pad.colour_bgr, face,
-            photo_from_cover, truthOf(face, photo_from_cover)};
+    Studio studio{options, layOut(options), {}, {}, {}, {}, {}, {}, {}};
+    studio.bare = makePiece(studio.layout, options);
+    for (const StampOptions& stamp : options.stamps)
+        studio.stamps.push_back(pressStamp(
+            studio.bare, studio.layout, stamp,
+            options.seed * 31 + 100 + 2 * static_cast<std::uint32_t>(studio.stamps.size())));
+    studio.stays = creasePiece(studio.bare, studio.layout, options);
+    studio.mask = pieceMask(studio.layout, options.piece, options.seed + 6);
+    studio.there = toPhoto(studio.mask, studio.layout, options.size_px);
+    if (options.piece.width_px > 0)
+        studio.table = tableAround(studio.there, options);
+    cv::RNG random(options.seed + 8);
+    studio.light = lightField(options.size_px, options.light, random);
+    return studio;
 }
 
-double meanWithin(const Quad& quad, const cv::Mat& values)
+cv::Mat onTable(const cv::Mat& seen, const Studio& studio)
 {
-    const std::vector<cv::Point> corners(quad.begin(), quad.end());
-    cv::Mat place = cv::Mat::zeros(values.size(), CV_8UC1);
-    cv::fillConvexPoly(place, corners, 255);
-    return cv::mean(values, place)[0];
-}
-
-// How much of each letter's place is still in sight, and what that leaves of the outline.
-StampTruth seenTruth(const Pressed& stamp, const cv::Mat& in_sight)
-{
-    StampTruth truth = stamp.truth;
-    bool all = true;
-    cv::Rect2d left;
-    for (std::size_t i = 0; i < truth.lines.size(); ++i)
-        for (std::size_t k = 0; k < truth.lines[i].letters.size(); ++k) {
-            LetterTruth& letter = truth.lines[i].letters[k];
-            letter.in_sight = meanWithin(letter.corners, in_sight);
-            const cv::Rect2d& box = stamp.face.lines[i].letters[k].box;
-            if (letter.in_sight < 0.5)
-                all = false;
-            else
-                left = left.empty() ? box : left | box;
-        }
-    const cv::Rect2d bounds = stamp.face.bounds;
-    left = {left.x, bounds.y, left.width, bounds.height};
-    truth.in_sight = all ? truth.outline : quadOf(left, stamp.photo_from_cover);
-    return truth;
-}
-
-// The piece on its table, in linear light.
-cv::Mat sceneLight(const Surface& surface, const cv::Mat& mask, const Layout& layout,
-                   const SceneOptions& options)
-{
-    const cv::Mat seen =
-        toPhoto(lit(surface, lightOn(options, options.piece.turn_deg)), layout, options.size_px);
-    if (options.piece.width_px <= 0)
+    if (studio.table.empty())
         return seen;
-    const cv::Mat there = toPhoto(mask, layout, options.size_px);
-    cv::Mat scene = tableAround(there, options);
+    cv::Mat scene = studio.table.clone();
     scene.forEach<cv::Vec3f>([&](cv::Vec3f& value, const int* at) {
-        const float share = there.at<float>(at[0], at[1]);
+        const float share = studio.there.at<float>(at[0], at[1]);
         value = value * (1 - share) + seen.at<cv::Vec3f>(at[0], at[1]) * share;
     });
     return scene;
+}
+
+//   amounts  of each stamp's ink, 0 to 1
+//   shading  of the finished piece; made here if empty, since ink does not change it
+Seen look(const Studio& studio, const std::vector<double>& amounts, Shading& shading)
+{
+    const SceneOptions& options = studio.options;
+    Surface surface{studio.bare.height.clone(), studio.bare.albedo.clone(),
+                    studio.bare.take.clone(), studio.bare.gloss.clone()};
+    for (std::size_t i = 0; i < amounts.size(); ++i)
+        if (amounts[i] > 0)
+            dye(surface, studio.stamps[i].density.mul(studio.stays, amounts[i]),
+                studio.stamps[i].colour_bgr);
+    const cv::Mat sight = finishPiece(surface, studio.layout, options).mul(studio.mask);
+    if (shading.amount.empty())
+        shading = shadingOf(surface, lightOn(options, options.piece.turn_deg));
+    const cv::Mat piece = toPhoto(shaded(surface.albedo, shading), studio.layout, options.size_px);
+    Seen seen{onTable(piece, studio), toPhoto(sight, studio.layout, options.size_px)};
+    seen.in_sight = seen.in_sight.mul(layProps(seen.radiance, options));
+    seen.radiance.forEach<cv::Vec3f>(
+        [&](cv::Vec3f& value, const int* at) { value *= studio.light.at<float>(at[0], at[1]); });
+    return seen;
+}
+
+StampPlace placeOf(const Studio& studio, std::size_t which, const cv::Mat& in_sight, double amount)
+{
+    const auto seen = [&](const cv::Mat& drawn) {
+        return toPhoto(drawn, studio.layout, studio.options.size_px);
+    };
+    const Pressed& stamp = studio.stamps[which];
+    StampPlace place{seen(stamp.place), {}, cv::Mat::zeros(in_sight.size(), CV_32FC1), in_sight};
+    place.ink = seen(stamp.density.mul(studio.stays, amount)).mul(in_sight);
+    for (std::size_t i = 0; i < studio.stamps.size(); ++i)
+        if (i != which)
+            cv::max(place.others, seen(studio.stamps[i].place), place.others);
+    return place;
+}
+
+// Thins the ink of the stamps that ask for a contrast until they have it.
+Seen lookWithContrasts(const Studio& studio, std::vector<double>& amounts)
+{
+    const std::vector<StampOptions>& stamps = studio.options.stamps;
+    const auto asks = [](const StampOptions& stamp) { return stamp.contrast.has_value(); };
+    const auto asking = std::count_if(stamps.begin(), stamps.end(), asks);
+    Shading shading;
+    const Seen full = look(studio, amounts, shading);
+    if (asking == 0)
+        return full;
+    std::vector<double> without = amounts;
+    for (std::size_t i = 0; i < stamps.size(); ++i)
+        if (asks(stamps[i]))
+            without[i] = 0;
+    const Seen none = look(studio, without, shading);
+    for (std::size_t i = 0; i < stamps.size(); ++i)
+        if (asks(stamps[i]))
+            amounts[i] = inkAmountFor(
+                *stamps[i].contrast, {none.radiance, full.radiance},
+                contrastPlaces(placeOf(studio, i, full.in_sight, 1), stamps[i].text.letter_px),
+                studio.options.camera);
+    if (asking > 1)
+        return look(studio, amounts, shading);
+    // Light is linear in the ink of one stamp.
+    const std::size_t one =
+        static_cast<std::size_t>(std::find_if(stamps.begin(), stamps.end(), asks) - stamps.begin());
+    const double share = amounts[one];
+    return {none.radiance * (1 - share) + full.radiance * share, full.in_sight};
+}
+
+void tellTruth(DrawnPhoto& photo, const Studio& studio, const std::vector<double>& amounts,
+               const cv::Mat& in_sight)
+{
+    cv::Mat grey, ink = cv::Mat::zeros(in_sight.size(), CV_32FC1), face = ink.clone();
+    cv::cvtColor(photo.pixels, grey, cv::COLOR_BGR2GRAY);
+    for (std::size_t i = 0; i < studio.stamps.size(); ++i) {
+        const StampPlace place = placeOf(studio, i, in_sight, amounts[i]);
+        StampTruth truth = seenTruth(studio.stamps[i], in_sight);
+        truth.contrast =
+            contrastOf(grey, contrastPlaces(place, studio.options.stamps[i].text.letter_px));
+        truth.lost = lostShare(place);
+        photo.stamps.push_back(truth);
+        cv::max(ink, place.ink, ink);
+        cv::max(face, place.face, face);
+    }
+    ink.convertTo(photo.ink, CV_8U, 255);
+    face.convertTo(photo.face, CV_8U, 255);
+    photo.light =
+        studio.light.mul(vignette(studio.options.size_px, studio.options.camera.vignetting));
 }
 
 void requireShare(const char* field, double value)
@@ -142,6 +171,16 @@ void check(const SceneOptions& options)
     requireShare("DetailOptions::waviness", options.details.waviness);
     requireShare("DetailOptions::fuzz", options.details.fuzz);
     requireShare("SceneLight::unevenness", options.light.unevenness);
+    for (const ShadowOptions& shadow : options.light.shadows)
+        requireShare("ShadowOptions::depth", shadow.depth);
+    for (const PlateOptions& plate : options.details.plates)
+        requireShare("PlateOptions::wear", plate.wear);
+    for (const StampOptions& stamp : options.stamps) {
+        if (stamp.contrast && !(*stamp.contrast >= 0.02 && *stamp.contrast <= 0.9))
+            throw std::invalid_argument("StampOptions::contrast must be 0.02 to 0.9");
+        if (stamp.depth_px < 0)
+            throw std::invalid_argument("StampOptions::depth_px must not be negative");
+    }
     for (const StainOptions& stain : options.details.stains)
         requireShare("StainOptions::strength", stain.strength);
 }
@@ -151,33 +190,12 @@ void check(const SceneOptions& options)
 DrawnPhoto drawPhoto(const SceneOptions& options)
 {
     check(options);
-    const Layout layout = layOut(options);
-    Surface surface = makePiece(layout, options);
-    std::vector<Pressed> stamps;
-    for (const StampOptions& stamp : options.stamps)
-        stamps.push_back(
-            pressStamp(surface, layout, stamp,
-                       options.seed * 31 + 100 + 2 * static_cast<std::uint32_t>(stamps.size())));
-
-    const cv::Mat stays = creasePiece(surface, layout, options);
-    cv::Mat ink = cv::Mat::zeros(layout.surface, CV_32FC1);
-    for (const Pressed& stamp : stamps) {
-        const cv::Mat left = stamp.density.mul(stays);
-        dye(surface, left, stamp.colour_bgr);
-        cv::max(ink, left, ink);
-    }
-    const cv::Mat mask = pieceMask(layout, options.piece, options.seed + 6);
-    const cv::Mat in_sight = finishPiece(surface, layout, options).mul(mask);
-
+    const Studio studio = setUp(options);
+    std::vector<double> amounts(studio.stamps.size(), 1.0);
+    const Seen seen = lookWithContrasts(studio, amounts);
     DrawnPhoto photo;
-    const cv::Mat sight_seen = toPhoto(in_sight, layout, options.size_px);
-    for (const Pressed& stamp : stamps)
-        photo.stamps.push_back(seenTruth(stamp, sight_seen));
-    cv::Mat scene = sceneLight(surface, mask, layout, options);
-    cv::RNG random(options.seed + 8);
-    unevenLight(scene, options.light, random);
-    photo.pixels = photographed(scene, options.camera, options.seed + 7);
-    toPhoto(ink.mul(in_sight), layout, options.size_px).convertTo(photo.ink, CV_8U, 255);
+    photo.pixels = photographed(seen.radiance, options.camera, options.seed + 7);
+    tellTruth(photo, studio, amounts, seen.in_sight);
     return photo;
 }
 

@@ -52,7 +52,7 @@ cv::Vec3f towardsLight(const LightOptions& options)
 
 }  // namespace
 
-cv::Mat lit(const Surface& surface, const LightOptions& options)
+Shading shadingOf(const Surface& surface, const LightOptions& options)
 {
     if (options.elevation_deg < 5 || options.elevation_deg > 90)
         throw std::invalid_argument("LightOptions::elevation_deg must be 5 to 90");
@@ -67,21 +67,38 @@ cv::Mat lit(const Surface& surface, const LightOptions& options)
 
     const auto ambient = static_cast<float>(options.ambient);
     const cv::Vec3f half = cv::normalize(light + cv::Vec3f(0, 0, 1));
-    cv::Mat radiance(height.size(), CV_32FC3);
-    radiance.forEach<cv::Vec3f>([&](cv::Vec3f& out, const int* at) {
+    Shading shading{cv::Mat(height.size(), CV_32FC1), cv::Mat(height.size(), CV_32FC1)};
+    shading.amount.forEach<float>([&](float& amount, const int* at) {
         const int y = at[0], x = at[1];
         const cv::Vec3f normal =
             cv::normalize(cv::Vec3f(-slope_x.at<float>(y, x), -slope_y.at<float>(y, x), 1.0F));
         // Fibres let light through: it wraps a little around their edges.
         const float facing = std::max(0.0F, (normal.dot(light) + 0.25F) / 1.25F);
-        const float sun = direct.at<float>(y, x);
-        const float amount = ambient * open.at<float>(y, x) +
-                             (1 - ambient) * facing * sun / std::max(0.35F, light[2]);
-        const float shine = surface.gloss.at<float>(y, x) * sun *
-                            std::pow(std::max(0.0F, normal.dot(half)), 28.0F) * (1 - ambient);
-        out = surface.albedo.at<cv::Vec3f>(y, x) * amount + cv::Vec3f::all(0.16F * shine);
+        const float sun = direct.at<float>(y, x), gloss = surface.gloss.at<float>(y, x);
+        amount = ambient * open.at<float>(y, x) +
+                 (1 - ambient) * facing * sun / std::max(0.35F, light[2]);
+        shading.shine.at<float>(y, x) =
+            gloss > 0
+                ? gloss * sun * std::pow(std::max(0.0F, normal.dot(half)), 28.0F) * (1 - ambient)
+                : 0;
+    });
+    return shading;
+}
+
+cv::Mat shaded(const cv::Mat& albedo, const Shading& shading)
+{
+    cv::Mat radiance(albedo.size(), CV_32FC3);
+    radiance.forEach<cv::Vec3f>([&](cv::Vec3f& out, const int* at) {
+        const int y = at[0], x = at[1];
+        out = albedo.at<cv::Vec3f>(y, x) * shading.amount.at<float>(y, x) +
+              cv::Vec3f::all(0.16F * shading.shine.at<float>(y, x));
     });
     return radiance;
+}
+
+cv::Mat lit(const Surface& surface, const LightOptions& options)
+{
+    return shaded(surface.albedo, shadingOf(surface, options));
 }
 
 }  // namespace synthetic

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "tests/support/synthetic/fittings.h"
 #include "tests/support/synthetic/leather.h"
 #include "tests/support/synthetic/noise.h"
 #include "tests/support/synthetic/stitching.h"
@@ -99,6 +100,11 @@ Surface makePiece(const Layout& layout, const SceneOptions& options)
     roundEdges(surface, options.piece);
     cv::RNG random(options.seed + 2);
     letLieUneven(surface, options.details.waviness, kFiner, random);
+    cv::RNG random_print(options.seed + 10);
+    if (options.piece.pattern != Pattern::None)
+        printPattern(surface, options.piece, random_print);
+    for (const PlateOptions& plate : options.details.plates)
+        fixPlate(surface, layout, plate, random_print);
     return surface;
 }
 

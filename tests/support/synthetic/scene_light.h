@@ -14,7 +14,8 @@ LightOptions lightOn(const SceneOptions& options, double turned_deg);
 //   mask  CV_32FC1 of the photo's size, 1 where the piece lies
 cv::Mat tableAround(const cv::Mat& mask, const SceneOptions& options);
 
-// Light falls off away from the lamp, and in slow patches.
-void unevenLight(cv::Mat& radiance, const SceneLight& light, cv::RNG& random);
+// CV_32FC1 of the photo's size: how bright the light is at each place against what the options say
+// of it, with the shadows that fall there.
+cv::Mat lightField(cv::Size size, const SceneLight& light, cv::RNG& random);
 
 }  // namespace synthetic

@@ -131,11 +131,38 @@ void smudge(cv::Mat& ink, double smudge_px, double along_deg)
     cv::max(kept, smeared, ink);
 }
 
+void speckle(cv::Mat& ink, double amount, double letter_px, cv::RNG& random)
+{
+    const cv::Mat spots = smoothNoise(ink.size(), std::max(2.0, letter_px * 0.09), random);
+    const auto low = static_cast<float>(1.8 - 1.5 * amount);
+    ink.forEach<float>([&](float& value, const int* at) {
+        value *= 1 - smoothStep(low, low + 0.35F, spots.at<float>(at[0], at[1]));
+    });
+}
+
+void rub(cv::Mat& ink, double share, double letter_px, cv::RNG& random)
+{
+    const cv::Mat bare = smoothNoise(ink.size(), letter_px * 1.1, random) +
+                         0.3 * smoothNoise(ink.size(), letter_px * 0.15, random);
+    std::vector<float> values(bare.begin<float>(), bare.end<float>());
+    const auto at =
+        std::min(values.size() - 1,
+                 static_cast<std::size_t>((1 - share) * static_cast<double>(values.size())));
+    std::nth_element(values.begin(), values.begin() + static_cast<std::ptrdiff_t>(at),
+                     values.end());
+    const float level = values[at];
+    ink.forEach<float>([&](float& value, const int* place) {
+        value *= 1 - smoothStep(level - 0.12F, level + 0.12F, bare.at<float>(place[0], place[1]));
+    });
+}
+
 void check(const InkOptions& options)
 {
     requireShare("fading", options.fading);
     requireShare("soaking", options.soaking);
     requireShare("patchiness", options.patchiness);
+    requireShare("speckle", options.speckle);
+    requireShare("rubbed", options.rubbed);
     if (options.smudge_px < 0 || options.second_px < 0)
         throw std::invalid_argument("InkOptions::smudge_px and second_px must not be negative");
 }
@@ -175,9 +202,33 @@ cv::Mat pressInk(const Surface& surface, const Typeset& face, const cv::Matx23d&
     if (options.smudge_px > 0)
         smudge(ink, options.smudge_px, along_deg + random.uniform(-35.0, 35.0));
     fade(ink, impression.take, options.fading, letter_px, random);
+    cv::RNG bare(seed + 7001);  // its own, so that neither moves what else chance decided
+    if (options.speckle > 0)
+        speckle(ink, options.speckle, letter_px, bare);
+    if (options.rubbed > 0)
+        rub(ink, options.rubbed, letter_px, bare);
     cv::min(ink, 1.0, ink);
     ink.copyTo(density(area));
     return density;
+}
+
+cv::Mat placedFace(const Typeset& face, const cv::Matx23d& surface_from_cover, cv::Size surface)
+{
+    cv::Mat placed;
+    cv::warpAffine(face.cover, placed, surface_from_cover, surface, cv::INTER_LINEAR,
+                   cv::BORDER_CONSTANT);
+    return placed;
+}
+
+void engrave(Surface& surface, const cv::Mat& placed_face, double depth_px)
+{
+    cv::Mat dent;
+    cv::GaussianBlur(placed_face, dent, {}, 1.2);
+    surface.height -= depth_px * dent;
+    surface.albedo.forEach<cv::Vec3f>([&](cv::Vec3f& albedo, const int* at) {
+        albedo *= 1 - 0.35F * dent.at<float>(at[0], at[1]);
+        surface.gloss.at<float>(at[0], at[1]) *= 1 - 0.6F * dent.at<float>(at[0], at[1]);
+    });
 }
 
 void dye(Surface& surface, const cv::Mat& density, const cv::Vec3b& colour_bgr)

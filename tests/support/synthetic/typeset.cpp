@@ -2,119 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
-#include <memory>
 #include <stdexcept>
-
-#include <ft2build.h>
-#include FT_FREETYPE_H
 
 #include <opencv2/imgproc.hpp>
 
-#include "tests/support/synthetic/noise.h"
+#include "tests/support/synthetic/type_face.h"
 
 namespace synthetic {
 namespace {
-
-struct FaceFile {
-    const char* file;
-    const char* package;
-};
-
-FaceFile fileOf(Face face)
-{
-    switch (face) {
-        case Face::Sans:
-            return {"dejavu/DejaVuSans.ttf", "fonts-dejavu-core"};
-        case Face::SansBold:
-            return {"dejavu/DejaVuSans-Bold.ttf", "fonts-dejavu-core"};
-        case Face::Condensed:
-            return {"dejavu/DejaVuSansCondensed-Bold.ttf", "fonts-dejavu-extra"};
-        case Face::Narrow:
-            return {"liberation/LiberationSansNarrow-Bold.ttf", "fonts-liberation"};
-        case Face::Serif:
-            return {"liberation/LiberationSerif-Regular.ttf", "fonts-liberation"};
-        case Face::SerifBold:
-            return {"dejavu/DejaVuSerif-Bold.ttf", "fonts-dejavu-core"};
-        case Face::Mono:
-            return {"liberation/LiberationMono-Bold.ttf", "fonts-liberation"};
-        case Face::Stencil:
-            return {"liberation/LiberationSerif-Bold.ttf", "fonts-liberation"};
-    }
-    throw std::invalid_argument("unknown face");
-}
-
-// A face at a size, through FreeType.
-class Type {
-public:
-    Type(Face face, double letter_px) : kind_(face)
-    {
-        if (FT_Init_FreeType(&library_) != 0)
-            throw std::runtime_error("FreeType does not start; is libfreetype6 installed?");
-        const FaceFile file = fileOf(face);
-        const std::string path = std::string("/usr/share/fonts/truetype/") + file.file;
-        if (FT_New_Face(library_, path.c_str(), 0, &face_) != 0) {
-            FT_Done_FreeType(library_);
-            throw std::runtime_error(path + " is missing; install " + file.package + ".");
-        }
-        // Once to learn how high a capital is, once to make it as high as asked.
-        constexpr double kTrial = 100;
-        FT_Set_Char_Size(face_, 0, std::lround(64 * kTrial), 72, 72);
-        FT_Load_Char(face_, 'H', FT_LOAD_NO_HINTING);
-        const double capital = static_cast<double>(face_->glyph->metrics.height) / 64;
-        FT_Set_Char_Size(face_, 0, std::lround(64 * kTrial * letter_px / capital), 72, 72);
-    }
-    ~Type()
-    {
-        FT_Done_Face(face_);
-        FT_Done_FreeType(library_);
-    }
-    Type(const Type&) = delete;
-    Type& operator=(const Type&) = delete;
-
-    struct Glyph {
-        cv::Mat cover;          // CV_8UC1, may be empty
-        int left = 0, top = 0;  // of the cover against the pen, up positive
-        double advance = 0;
-    };
-
-    Glyph glyph(char32_t letter, double turn_deg) const
-    {
-        const double turn = turn_deg * CV_PI / 180;
-        const auto fixed = [](double value) { return std::lround(value * 65536); };
-        FT_Matrix matrix{fixed(std::cos(turn)), fixed(std::sin(turn)), fixed(-std::sin(turn)),
-                         fixed(std::cos(turn))};
-        FT_Set_Transform(face_, &matrix, nullptr);
-        if (FT_Load_Char(face_, letter, FT_LOAD_RENDER | FT_LOAD_NO_HINTING) != 0)
-            throw std::runtime_error("FreeType cannot draw a letter");
-        const FT_GlyphSlot slot = face_->glyph;
-        Glyph glyph{{},
-                    slot->bitmap_left,
-                    slot->bitmap_top,
-                    static_cast<double>(slot->linearHoriAdvance) / 65536};
-        if (slot->bitmap.width > 0 && slot->bitmap.rows > 0)
-            glyph.cover =
-                cv::Mat(static_cast<int>(slot->bitmap.rows), static_cast<int>(slot->bitmap.width),
-                        CV_8UC1, slot->bitmap.buffer, static_cast<std::size_t>(slot->bitmap.pitch))
-                    .clone();
-        if (kind_ == Face::Stencil)
-            cutBridges(glyph.cover);
-        return glyph;
-    }
-
-private:
-    // A stencil's islands are held by bridges: here one down the middle of each wide letter.
-    static void cutBridges(cv::Mat& cover)
-    {
-        if (cover.empty() || cover.cols * 2 < cover.rows)
-            return;
-        const int width = std::max(2, cover.rows / 9);
-        cover.colRange((cover.cols - width) / 2, (cover.cols + width) / 2) = 0;
-    }
-
-    Face kind_;
-    FT_Library library_ = nullptr;
-    FT_Face face_ = nullptr;
-};
 
 struct Character {
     std::string bytes;
@@ -138,8 +33,11 @@ std::vector<Character> charactersOf(const std::string& text)
 }
 
 struct PlacedGlyph {
-    Type::Glyph glyph;
+    TypeFace::Glyph glyph;
     cv::Point at;  // top left of its cover, from the line's start and base line
+    char32_t code = 0;
+    double turn_deg = 0;  // anticlockwise, as it was set by hand
+    cv::Point2d origin;   // of its pen, from the line's start and base line
 };
 
 struct RawLine {
@@ -148,7 +46,18 @@ struct RawLine {
     double width = 0;
 };
 
-RawLine setLine(const Type& type, const std::string& text, const TypesetOptions& options,
+std::array<cv::Point2d, 4> cornersOf(const cv::Rect2d& box)
+{
+    return {box.tl(), {box.x + box.width, box.y}, box.br(), {box.x, box.y + box.height}};
+}
+
+void standAt(PlacedGlyph& placed, const cv::Point2d& origin)
+{
+    placed.at = cv::Point(static_cast<int>(std::lround(origin.x)) + placed.glyph.left,
+                          static_cast<int>(std::lround(origin.y)) - placed.glyph.top);
+}
+
+RawLine setLine(const TypeFace& type, const std::string& text, const TypesetOptions& options,
                 cv::RNG& random)
 {
     RawLine raw;
@@ -158,22 +67,64 @@ RawLine setLine(const Type& type, const std::string& text, const TypesetOptions&
         const double loose = options.looseness * options.letter_px;
         const double turn = options.looseness * random.gaussian(0.9);
         const double dx = loose * random.gaussian(0.014), dy = loose * random.gaussian(0.018);
-        PlacedGlyph placed{type.glyph(character.code, turn), {}};
-        placed.at = cv::Point(static_cast<int>(std::lround(pen + dx)) + placed.glyph.left,
-                              static_cast<int>(std::lround(dy)) - placed.glyph.top);
+        PlacedGlyph placed{
+            type.glyph(character.code, turn), {}, character.code, turn, {pen + dx, dy}};
+        standAt(placed, placed.origin);
         const bool blank = placed.glyph.cover.empty();
         const cv::Rect2d box =
             blank ? cv::Rect2d(pen, -options.letter_px, placed.glyph.advance, options.letter_px)
                   : cv::Rect2d(placed.at.x, placed.at.y, placed.glyph.cover.cols,
                                placed.glyph.cover.rows);
-        raw.line.letters.push_back({character.bytes, box});
+        raw.line.letters.push_back({character.bytes, box, cornersOf(box)});
         if (!blank)
             raw.line.box = raw.line.box.empty() ? box : raw.line.box | box;
         pen += placed.glyph.advance + options.letter_spacing * options.letter_px;
         raw.glyphs.push_back(placed);
     }
     raw.width = pen - options.letter_spacing * options.letter_px;
+    raw.line.base = {{0, 0}, {raw.width, 0}};
     return raw;
+}
+
+double radiusOf(const RawLine& raw, double arch_deg)
+{
+    return raw.width / (arch_deg * CV_PI / 180);
+}
+
+// How far a line's ends come to lie below its middle.
+double sagOf(const RawLine& raw, double arch_deg)
+{
+    return arch_deg > 0 ? radiusOf(raw, arch_deg) * (1 - std::cos(arch_deg * CV_PI / 360)) : 0;
+}
+
+// Bends a straight line up over a circle's top; its middle stays where it was.
+void archLine(RawLine& raw, const TypeFace& type, double arch_deg)
+{
+    const double radius = radiusOf(raw, arch_deg), middle = raw.width / 2;
+    raw.line.box = {};
+    raw.line.base.clear();
+    for (std::size_t i = 0; i < raw.glyphs.size(); ++i) {
+        PlacedGlyph& placed = raw.glyphs[i];
+        SetLetter& letter = raw.line.letters[i];
+        const double stands = placed.origin.x + placed.glyph.advance / 2;
+        const double turn = (stands - middle) / radius;  // clockwise
+        const cv::Point2d foot(middle + radius * std::sin(turn), radius * (1 - std::cos(turn)));
+        const auto bent = [&](const cv::Point2d& flat) {
+            const cv::Point2d d(flat.x - stands, flat.y);
+            return foot + cv::Point2d(d.x * std::cos(turn) - d.y * std::sin(turn),
+                                      d.x * std::sin(turn) + d.y * std::cos(turn));
+        };
+        const bool blank = placed.glyph.cover.empty();
+        placed.glyph = type.glyph(placed.code, placed.turn_deg - turn * 180 / CV_PI);
+        standAt(placed, bent(placed.origin));
+        for (cv::Point2d& corner : letter.corners)
+            corner = bent(corner);
+        const std::vector<cv::Point2f> corners(letter.corners.begin(), letter.corners.end());
+        letter.box = cv::Rect2d(cv::boundingRect(corners));
+        if (!blank)
+            raw.line.box = raw.line.box.empty() ? letter.box : raw.line.box | letter.box;
+        raw.line.base.push_back(foot);
+    }
 }
 
 // Room that a frame needs around a block of text, on each side.
@@ -236,21 +187,33 @@ void place(const RawLine& raw, const cv::Point& start, cv::Mat& cover, Typeset& 
     }
     SetLine line = raw.line;
     line.box += cv::Point2d(start);
-    for (SetLetter& letter : line.letters)
+    for (SetLetter& letter : line.letters) {
         letter.box += cv::Point2d(start);
+        for (cv::Point2d& corner : letter.corners)
+            corner += cv::Point2d(start);
+    }
+    for (cv::Point2d& point : line.base)
+        point += cv::Point2d(start);
     set.lines.push_back(line);
+}
+
+void check(const TypesetOptions& options)
+{
+    if (options.lines.empty())
+        throw std::invalid_argument("TypesetOptions::lines must hold a line");
+    if (options.letter_px < 6)
+        throw std::invalid_argument("TypesetOptions::letter_px must be at least 6");
+    if (!(options.arch_deg >= 0 && options.arch_deg <= 200))
+        throw std::invalid_argument("TypesetOptions::arch_deg must be 0 to 200");
 }
 
 }  // namespace
 
 Typeset typeset(const TypesetOptions& options, std::uint32_t seed)
 {
-    if (options.lines.empty())
-        throw std::invalid_argument("TypesetOptions::lines must hold a line");
-    if (options.letter_px < 6)
-        throw std::invalid_argument("TypesetOptions::letter_px must be at least 6");
+    check(options);
     cv::RNG random(seed);
-    const Type type(options.face, options.letter_px);
+    const TypeFace type(options.face, options.letter_px);
     std::vector<RawLine> raws;
     cv::Size2d block(
         0, options.letter_px *
@@ -259,6 +222,10 @@ Typeset typeset(const TypesetOptions& options, std::uint32_t seed)
         raws.push_back(setLine(type, text, options, random));
         block.width = std::max(block.width, raws.back().width);
     }
+    const double sag = sagOf(raws[0], options.arch_deg);
+    block.height += sag;
+    if (options.arch_deg > 0)
+        archLine(raws[0], type, options.arch_deg);
     const cv::Size2d room = roomFor(options.frame, block, options.letter_px);
     const double margin = options.letter_px;
     cv::Mat cover = cv::Mat::zeros(cvCeil(block.height + 2 * (room.height + margin)),
@@ -266,7 +233,7 @@ Typeset typeset(const TypesetOptions& options, std::uint32_t seed)
     Typeset set;
     set.bounds = {margin, margin, block.width + 2 * room.width, block.height + 2 * room.height};
     for (std::size_t i = 0; i < raws.size(); ++i) {
-        const double base = margin + room.height + options.letter_px +
+        const double base = margin + room.height + options.letter_px + (i > 0 ? sag : 0) +
                             static_cast<double>(i) * options.line_spacing * options.letter_px;
         const double left = (cover.cols - raws[i].width) / 2;
         place(raws[i], {cvRound(left), cvRound(base)}, cover, set);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <string>
 #include <vector>
@@ -19,17 +20,22 @@ struct TypesetOptions {
     double letter_spacing = 0.08;  // added between letters, in heights of a capital
     double line_spacing = 1.65;    // from base line to base line, in heights of a capital
     double looseness = 0.3;        // 0 to 1: how unevenly the letters were set by hand
+    double arch_deg = 0;  // of the circle that the first line spans, arched up; 0: straight
 };
 
 struct SetLetter {
     std::string text;
     cv::Rect2d box;  // of its ink; for a space, of the room it takes
+    std::array<cv::Point2d, 4>
+        corners;  // the same, turned with it: from its own top left, clockwise
 };
 
 struct SetLine {
     std::string text;
     cv::Rect2d box;
     std::vector<SetLetter> letters;
+    std::vector<cv::Point2d>
+        base;  // what the letters stand on, left to right; two points if straight
 };
 
 // A stamp's face, clean and straight.
@@ -41,7 +47,8 @@ struct Typeset {
 
 // Sets lines of text, centred, through FreeType, with faces of Debian's fonts-dejavu-core,
 // fonts-dejavu-extra and fonts-liberation.
-// Throws std::invalid_argument if there is no text or the letters are under 6 px,
+// Throws std::invalid_argument if there is no text, the letters are under 6 px, the arch is outside
+// 0 to 200 degrees or a face lacks a character,
 // std::runtime_error naming the package if a face is not installed.
 Typeset typeset(const TypesetOptions& options, std::uint32_t seed);
 
