@@ -76,7 +76,9 @@ double letterHeight(const StampTruth& truth)
     for (const LineTruth& line : truth.lines)
         for (const LetterTruth& letter : line.letters) {
             const char first = letter.text.empty() ? ' ' : letter.text[0];
-            if (!((first >= 'A' && first <= 'Z') || (first >= '0' && first <= '9')))
+            const bool hangs = first == 'J' || first == 'Q';  // below the line, in many faces
+            if (hangs ||
+                !((first >= 'A' && first <= 'Z') || (first >= '0' && first <= '9') || first == '&'))
                 continue;
             const Quad& c = letter.corners;
             sum += (cv::norm(c[3] - c[0]) + cv::norm(c[2] - c[1])) / 2;

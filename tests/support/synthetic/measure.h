@@ -34,7 +34,7 @@ double contrastOf(const cv::Mat& grey, const ContrastPlaces& places);
 // hidden. 0 to 1.
 double lostShare(const StampPlace& place);
 
-// Height of a capital or digit in the photo, the mean of those in the truth; 0 if there is none.
+// Height of a capital, digit or & in the photo, the mean of those in the truth; 0 if there is none.
 double letterHeight(const StampTruth& truth);
 
 }  // namespace synthetic

@@ -24,7 +24,7 @@ public:
         double advance = 0;
     };
 
-    // Throws std::invalid_argument if the face lacks the letter.
+    // Turned clockwise. Throws std::invalid_argument if the face lacks the letter.
     Glyph glyph(char32_t letter, double turn_deg) const;
 
 private:

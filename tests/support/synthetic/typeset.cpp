@@ -36,7 +36,7 @@ struct PlacedGlyph {
     TypeFace::Glyph glyph;
     cv::Point at;  // top left of its cover, from the line's start and base line
     char32_t code = 0;
-    double turn_deg = 0;  // anticlockwise, as it was set by hand
+    double turn_deg = 0;  // clockwise, as it was set by hand
     cv::Point2d origin;   // of its pen, from the line's start and base line
 };
 
@@ -115,7 +115,7 @@ void archLine(RawLine& raw, const TypeFace& type, double arch_deg)
                                       d.x * std::sin(turn) + d.y * std::cos(turn));
         };
         const bool blank = placed.glyph.cover.empty();
-        placed.glyph = type.glyph(placed.code, placed.turn_deg - turn * 180 / CV_PI);
+        placed.glyph = type.glyph(placed.code, placed.turn_deg + turn * 180 / CV_PI);
         standAt(placed, bent(placed.origin));
         for (cv::Point2d& corner : letter.corners)
             corner = bent(corner);
