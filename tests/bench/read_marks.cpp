@@ -1,33 +1,40 @@
 #include "tests/bench/read_marks.h"
 
 #include "vision/rectify.h"
-#include "vision/upright.h"
 
 namespace bench {
 
-std::vector<ReadLine> readMarks(const vision::Photo& photo, vision::TextReader& reader)
+namespace {
+
+ReadLine inPhoto(const models::Line& line, const vision::RectifiedStamp& rectified)
 {
-    std::vector<ReadLine> lines;
-    for (const vision::StampOutline& outline : vision::locateStamps(photo)) {
-        const vision::UprightStamp stamp =
-            vision::readRightWayUp(vision::rectifyStamp(photo, outline), reader);
-        const vision::RectifiedStamp& rectified = stamp.enhanced.rectified;
-        for (const models::Line& line : stamp.reading.lines) {
-            ReadLine read;
-            read.text = models::plainText(line);
-            read.certainty = models::lineCertainty(line);
-            read.stamp_score = outline.score;
-            read.line = line;
-            const models::Box& box = line.box_px;
-            const double right = box.x + box.width, bottom = box.y + box.height;
-            const cv::Point2d corners[] = {
-                {box.x, box.y}, {right, box.y}, {right, bottom}, {box.x, bottom}};
-            for (std::size_t i = 0; i < 4; ++i)
-                read.corners[i] = vision::photoFromRectified(rectified, corners[i]);
-            lines.push_back(std::move(read));
-        }
+    const models::Box& box = line.box_px;
+    const double right = box.x + box.width, bottom = box.y + box.height;
+    const cv::Point2d corners[] = {
+        {box.x, box.y}, {right, box.y}, {right, bottom}, {box.x, bottom}};
+    ReadLine read{line, {}};
+    for (std::size_t i = 0; i < 4; ++i)
+        read.corners[i] = vision::photoFromRectified(rectified, corners[i]);
+    return read;
+}
+
+}  // namespace
+
+ReadPicture readMarks(const vision::Photo& photo, flow::Engines& engines, bool single_line)
+{
+    const flow::ExamineOptions options{.single_line = single_line};
+    const std::vector<vision::StampOutline> outlines =
+        single_line ? std::vector{vision::outlineOfSingleLine(photo)} : vision::locateStamps(photo);
+    ReadPicture read;
+    std::vector<models::Reading> proposals;
+    for (const vision::StampOutline& outline : outlines) {
+        const flow::StampExamination stamp = flow::examineStamp(photo, outline, engines, options);
+        for (const models::Line& line : stamp.proposal.lines)
+            read.lines.push_back(inPhoto(line, stamp.enhanced.rectified));
+        proposals.push_back(stamp.proposal);
     }
-    return lines;
+    read.candidates = flow::rankReadings(proposals, engines.known, {});
+    return read;
 }
 
 std::string folded(const std::string& text)

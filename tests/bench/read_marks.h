@@ -3,22 +3,27 @@
 #include <string>
 #include <vector>
 
+#include "app/flow/examine.h"
+#include "models/candidates.h"
+#include "models/reading.h"
 #include "vision/locate.h"
 #include "vision/photo.h"
-#include "vision/text_reader.h"
 
 namespace bench {
 
 struct ReadLine {
-    std::string text;      // plain text of the best guess
-    double certainty = 0;  // 0 to 1
-    vision::Quad corners;  // photo pixels
-    double stamp_score = 0;
     models::Line line;
+    vision::Quad corners;  // photo pixels, clockwise from the line's own top left
 };
 
-// The stages from locating to reading, as every program of Weftmark runs them, with one reader.
-std::vector<ReadLine> readMarks(const vision::Photo& photo, vision::TextReader& reader);
+struct ReadPicture {
+    std::vector<ReadLine> lines;
+    models::CandidateList candidates;  // all lines as marks of one item
+};
+
+// What every program of Weftmark makes of a picture that is loaded already.
+//   single_line   the picture is a tight crop of one line of text
+ReadPicture readMarks(const vision::Photo& photo, flow::Engines& engines, bool single_line = false);
 
 // Upper case for A to Z, runs of white space squeezed to one space, none at the ends.
 std::string folded(const std::string& text);
