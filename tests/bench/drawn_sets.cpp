@@ -1,12 +1,14 @@
 #include <algorithm>
 #include <atomic>
 #include <future>
+#include <iomanip>
+#include <sstream>
 #include <stdexcept>
 
 #include <opencv2/imgcodecs.hpp>
 
 #include "tests/bench/bench_sets.h"
-#include "tests/bench/drawn_set.h"
+#include "tests/support/drawn_marks.h"
 
 namespace bench {
 
@@ -27,32 +29,40 @@ Picture written(const synthetic::DrawnPhoto& drawn, const fs::path& file)
     return picture;
 }
 
-constexpr std::uint32_t first_seed = 90000, count = 100;
+std::string nameAt(double contrast)
+{
+    std::ostringstream name;
+    name << "drawn-" << std::fixed << std::setprecision(2) << contrast;
+    return name.str();
+}
 
 }  // namespace
 
 std::vector<std::string> drawnSetNames()
 {
     std::vector<std::string> names;
-    for (const Wear wear : {Wear::Easy, Wear::Medium, Wear::Hard})
-        names.push_back(std::string("drawn-") + nameOf(wear));
+    for (const double contrast : drawnMarkContrasts())
+        names.push_back(nameAt(contrast));
     return names;
 }
 
 BenchSet drawnSet(const std::string& name, const fs::path& folder, std::size_t first)
 {
-    const std::vector<std::string> names = drawnSetNames();
-    const auto found = std::find(names.begin(), names.end(), name);
-    if (found == names.end())
+    const std::vector<double> contrasts = drawnMarkContrasts();
+    const auto contrast = std::find_if(contrasts.begin(), contrasts.end(),
+                                       [&](double at) { return nameAt(at) == name; });
+    if (contrast == contrasts.end())
         throw std::invalid_argument("there is no drawn set " + name);
-    const auto wear = static_cast<Wear>(found - names.begin());
-    BenchSet set{name, std::string("Drawn marks, ") + nameOf(wear), {}, false};
-    set.pictures.resize(std::min<std::size_t>(first, count));
-    std::atomic<std::uint32_t> next = 0;
+    std::vector<DrawnMark> marks = drawnMarks(*contrast);
+    if (marks.size() > first)
+        marks.resize(first);
+    BenchSet set{name, "Drawn marks, contrast " + name.substr(name.find('-') + 1), {}, false};
+    set.pictures.resize(marks.size());
+    std::atomic<std::size_t> next = 0;
     const auto work = [&] {
-        for (std::uint32_t i = next++; i < set.pictures.size(); i = next++)
-            set.pictures[i] = written(synthetic::drawPhoto(stampedScene(first_seed + i, wear)),
-                                      folder / (name + "-" + std::to_string(i) + ".png"));
+        for (std::size_t i = next++; i < marks.size(); i = next++)
+            set.pictures[i] =
+                written(synthetic::drawPhoto(marks[i].scene), folder / (marks[i].id + ".png"));
     };
     auto one = std::async(std::launch::async, work), other = std::async(std::launch::async, work);
     one.get();
