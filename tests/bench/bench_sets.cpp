@@ -64,24 +64,35 @@ std::string legibleText(const std::string& typed)
     return text;
 }
 
-Picture sampleFrom(const fs::path& file)
+// What is told of a picture's stamps: an empty list where nothing is.
+nlohmann::json truthOf(const fs::path& picture)
 {
-    std::ifstream in(truthBeside(file));
-    const nlohmann::json truth = nlohmann::json::parse(in);
+    const fs::path file = truthBeside(picture);
+    std::ifstream in(file);
+    if (!in)
+        return {{"stamps", nlohmann::json::array()}};
+    try {
+        nlohmann::json truth = nlohmann::json::parse(in);
+        if (!truth.contains("stamps"))
+            truth["stamps"] = nlohmann::json::array();
+        return truth;
+    } catch (const nlohmann::json::exception& error) {
+        throw std::runtime_error(file.string() + ": " + error.what());
+    }
+}
+
+Picture sampleFrom(const fs::path& file, const nlohmann::json& truth,
+                   const models::MakerRegister& known)
+{
     Picture picture;
     picture.file = file;
-    if (truth.contains("maker_id") && truth["maker_id"].is_string() &&
-        !truth["maker_id"].get<std::string>().empty())
-        picture.maker = truth["maker_id"].get<std::string>();
-    for (const auto& stamp : truth.at("stamps")) {
-        const auto& lines = stamp.at("lines");
-        for (std::size_t i = 0; i < lines.size(); ++i) {
-            const bool placed = stamp.contains("line_corners");
+    const std::string maker = truth.value("maker_id", "");
+    if (known.maker(maker) != nullptr)
+        picture.maker = maker;
+    for (const auto& stamp : truth.at("stamps"))
+        for (const auto& line : stamp.at("lines"))
             picture.lines.push_back(
-                {legibleText(lines[i].get<std::string>()),
-                 quadOf(placed ? stamp["line_corners"].at(i) : stamp.at("outline"))});
-        }
-    }
+                {legibleText(line.get<std::string>()), quadOf(stamp.at("outline"))});
     std::erase_if(picture.lines, [](const LabelledLine& line) { return line.text.empty(); });
     return picture;
 }
@@ -123,18 +134,19 @@ vision::Photo photoOf(const Picture& picture)
     return photo;
 }
 
-std::vector<BenchSet> sampleSets(const fs::path& folder)
+std::vector<BenchSet> sampleSets(const fs::path& folder, const models::MakerRegister& known)
 {
     std::map<fs::path, BenchSet> by_folder;
     for (const fs::path& file : picturesBelow(folder)) {
-        if (!fs::exists(truthBeside(file)))
+        const nlohmann::json truth = truthOf(file);
+        if (truth["stamps"].empty())
             continue;
         BenchSet& set = by_folder[file.parent_path()];
         const fs::path below = fs::relative(file.parent_path(), folder);
         set.name = below == "." ? "samples" : "samples-" + below.generic_string();
         set.title = below == "." ? "Samples" : "Samples, " + below.generic_string();
         try {
-            set.pictures.push_back(sampleFrom(file));
+            set.pictures.push_back(sampleFrom(file, truth, known));
         } catch (const std::exception& error) {
             throw std::runtime_error(truthBeside(file).string() + ": " + error.what());
         }
@@ -150,7 +162,7 @@ BenchSet bareSet(const std::vector<fs::path>& folders)
     BenchSet set{"bare", "Pictures without a mark", {}, false};
     for (const fs::path& folder : folders)
         for (const fs::path& file : picturesBelow(folder))
-            if (!fs::exists(truthBeside(file)))
+            if (truthOf(file)["stamps"].empty())
                 set.pictures.push_back({file, {}, {}, true, {}});
     return set;
 }

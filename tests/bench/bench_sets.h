@@ -7,6 +7,7 @@
 
 #include <opencv2/core.hpp>
 
+#include "models/maker_register.h"
 #include "tests/bench/labelled_photos.h"
 #include "vision/photo.h"
 
@@ -22,7 +23,7 @@ struct Picture {
 };
 
 struct BenchSet {
-    std::string name;   // short, as an option: "drawn-0.15"
+    std::string name;   // short, as an option: "dates"
     std::string title;  // as a heading
     std::vector<Picture> pictures;
     bool single_lines = false;  // pictures are crops of one line
@@ -31,19 +32,23 @@ struct BenchSet {
 // The picture as it is read: the file, or its crop. Throws vision::ImageError.
 vision::Photo photoOf(const Picture& picture);
 
-// Drawn marks, one set a contrast: the names of the sets, and one of them with its pictures drawn
-// by two threads and written as PNG into `folder`, which must be there.
-//   first   at most so many
-std::vector<std::string> drawnSetNames();
-BenchSet drawnSet(const std::string& name, const std::filesystem::path& folder, std::size_t first);
+// The standing set of drawn marks at a contrast (see drawn_marks.h), drawn by two threads and
+// written as PNG into `folder`, which must be there: as photos, and their lines one by one, laid
+// straight by the truth with a quarter of their height around them, to judge readers apart from
+// finding.
+//   first   at most so many photos
+std::vector<BenchSet> drawnSets(double contrast, const std::filesystem::path& folder,
+                                std::size_t first);
 
-// The samples below `folder`: pictures with NAME.truth.json beside them; a set for each folder
-// that holds some, named "samples" and "samples-FOLDER". Where the truth tells no lines' corners,
-// each line stands anywhere within its stamp's outline. What is lost or only traces in the truth's
-// typed notation is not expected to be read. Throws std::runtime_error naming a truth that is none.
-std::vector<BenchSet> sampleSets(const std::filesystem::path& folder);
+// The samples below `folder`: pictures with NAME.truth.json beside them that tells of stamps; a set
+// for each folder that holds some, named "samples" and "samples-FOLDER". Each line stands anywhere
+// within its stamp's outline. What is lost or only traces in the truth's typed notation is not
+// expected to be read; a maker that `known` does not hold is none to be ranked.
+// Throws std::runtime_error naming a truth that is none.
+std::vector<BenchSet> sampleSets(const std::filesystem::path& folder,
+                                 const models::MakerRegister& known);
 
-// Pictures that carry no mark: all below the folders that have no truth beside them.
+// Pictures that carry no mark: all below the folders beside which no truth tells of stamps.
 BenchSet bareSet(const std::vector<std::filesystem::path>& folders);
 
 // Photographs of which one line each, a date, is labelled: labels.tsv with a row of names, then

@@ -50,13 +50,22 @@ std::string falseLines(const Row& row)
     return number(static_cast<double>(s.false_lines) / static_cast<double>(s.pictures), 2);
 }
 
-const std::array<Column, 14>& columns()
+std::string misledPictures(const Row& row)
 {
-    static const std::array<Column, 14> all{{
+    const Score& s = row.score;
+    if (!s.all_labelled || s.pictures == 0)
+        return "-";
+    return percent(static_cast<double>(s.misled) / static_cast<double>(s.pictures));
+}
+
+const std::array<Column, 15>& columns()
+{
+    static const std::array<Column, 15> all{{
         {"reader", [](const Row& r) { return r.reader; }},
         {"lines exact", exactLines},
         {"CER", [](const Row& r) { return percent(r.score.characters.rate()); }},
         {"false lines a picture", falseLines},
+        {"pictures with one of 0.5", misledPictures},
         {"coverage at 95 %",
          [](const Row& r) {
              return percent(
@@ -68,7 +77,7 @@ const std::array<Column, 14>& columns()
          [](const Row& r) { return percent(metrics::rightThatAreSure(r.score.judged_cells)); }},
         {"calibration error, cells",
          [](const Row& r) { return number(metrics::calibrationError(r.score.judged_cells), 3); }},
-        {"lines",
+        {"calibration error, lines",
          [](const Row& r) { return number(metrics::calibrationError(r.score.judged_lines), 3); }},
         {"Brier, cells",
          [](const Row& r) { return number(metrics::brierScore(r.score.judged_cells), 3); }},

@@ -39,7 +39,7 @@ cv::Mat laidStraight(const cv::Mat& photo, const vision::Quad& place)
                         std::max(1, cvRound(scale * (height + 2 * rim))));
     cv::Mat laid;
     cv::warpPerspective(photo, laid, cv::getPerspectiveTransform(place.data(), to.data()), size,
-                        cv::INTER_AREA);
+                        cv::INTER_AREA, cv::BORDER_REPLICATE);
     return laid;
 }
 

@@ -144,7 +144,7 @@ Entry weftmark(const std::string& readers, const std::filesystem::path& register
     return {"Weftmark (" + readers + ")", make};
 }
 
-std::vector<Entry> plainTesseract(const std::filesystem::path& register_folder)
+std::vector<Entry> plainTesseract(const std::filesystem::path& register_folder, bool all_modes)
 {
     const auto entry = [&](const std::string& mode_name, tesseract::PageSegMode mode) {
         const auto make = [mode, register_folder]() -> std::unique_ptr<Contestant> {
@@ -153,9 +153,12 @@ std::vector<Entry> plainTesseract(const std::filesystem::path& register_folder)
         const bool line = mode == tesseract::PSM_SINGLE_LINE;
         return Entry{"plain Tesseract (" + mode_name + ")", make, false, line, !line};
     };
-    return {entry("page", tesseract::PSM_AUTO), entry("block", tesseract::PSM_SINGLE_BLOCK),
-            entry("sparse text", tesseract::PSM_SPARSE_TEXT),
-            entry("one line", tesseract::PSM_SINGLE_LINE)};
+    std::vector<Entry> entries{entry("page", tesseract::PSM_AUTO),
+                               entry("sparse text", tesseract::PSM_SPARSE_TEXT),
+                               entry("one line", tesseract::PSM_SINGLE_LINE)};
+    if (all_modes)
+        entries.push_back(entry("block", tesseract::PSM_SINGLE_BLOCK));
+    return entries;
 }
 
 }  // namespace bench

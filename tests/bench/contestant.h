@@ -28,10 +28,11 @@ struct Entry {
 // Throws std::invalid_argument for a reader that does not exist.
 Entry weftmark(const std::string& readers, const std::filesystem::path& register_folder);
 
-// Tesseract as it comes, given the picture in grey: whole pictures in three modes of page
+// Tesseract as it comes, given the picture in grey: whole pictures in several modes of page
 // segmentation (of which the table keeps the best for each set), crops as one line. A line's and a
 // cell's certainty is Tesseract's own confidence over 100; the makers are ranked by Weftmark from
 // what it read.
-std::vector<Entry> plainTesseract(const std::filesystem::path& register_folder);
+//   all_modes   also as one block of text, which is slow on cloth and was never the best
+std::vector<Entry> plainTesseract(const std::filesystem::path& register_folder, bool all_modes);
 
 }  // namespace bench

@@ -2,10 +2,12 @@
 #include <atomic>
 #include <future>
 #include <iomanip>
+#include <iterator>
 #include <sstream>
 #include <stdexcept>
 
 #include <opencv2/imgcodecs.hpp>
+#include <opencv2/imgproc.hpp>
 
 #include "tests/bench/bench_sets.h"
 #include "tests/support/drawn_marks.h"
@@ -16,58 +18,84 @@ namespace {
 
 namespace fs = std::filesystem;
 
-Picture written(const synthetic::DrawnPhoto& drawn, const fs::path& file)
+void writePng(const fs::path& file, const cv::Mat& pixels)
 {
     // Speed matters more than size: the files live as long as the run.
-    if (!cv::imwrite(file.string(), drawn.pixels, {cv::IMWRITE_PNG_COMPRESSION, 1}))
+    if (!cv::imwrite(file.string(), pixels, {cv::IMWRITE_PNG_COMPRESSION, 1}))
         throw std::runtime_error("cannot write " + file.string() + ": is the disk full?");
-    Picture picture;
-    picture.file = file;
-    for (const synthetic::StampTruth& stamp : drawn.stamps)
-        for (const synthetic::LineTruth& line : stamp.lines)
-            picture.lines.push_back({line.text, line.corners});
-    return picture;
 }
 
-std::string nameAt(double contrast)
+// The line laid straight at its own size, with a quarter of its height around it.
+Picture lineOf(const synthetic::DrawnPhoto& drawn, const synthetic::LineTruth& line,
+               const fs::path& file)
 {
-    std::ostringstream name;
-    name << "drawn-" << std::fixed << std::setprecision(2) << contrast;
-    return name.str();
+    const auto side = [&](std::size_t from, std::size_t to) {
+        return static_cast<float>(cv::norm(line.corners[to] - line.corners[from]));
+    };
+    const float height = (side(0, 3) + side(1, 2)) / 2, width = (side(0, 1) + side(3, 2)) / 2;
+    const float rim = height / 4;
+    const vision::Quad place{
+        {{rim, rim}, {rim + width, rim}, {rim + width, rim + height}, {rim, rim + height}}};
+    cv::Mat laid;
+    cv::warpPerspective(
+        drawn.pixels, laid, cv::getPerspectiveTransform(line.corners.data(), place.data()),
+        {cvCeil(width + 2 * rim), cvCeil(height + 2 * rim)}, cv::INTER_CUBIC, cv::BORDER_REPLICATE);
+    writePng(file, laid);
+    return {file, {}, {{line.text, place}}, true, {}};
+}
+
+struct DrawnPictures {
+    Picture photo;
+    std::vector<Picture> lines;
+};
+
+DrawnPictures draw(const DrawnMark& mark, const fs::path& folder)
+{
+    const synthetic::DrawnPhoto drawn = synthetic::drawPhoto(mark.scene);
+    DrawnPictures pictures;
+    pictures.photo.file = folder / (mark.id + ".png");
+    writePng(pictures.photo.file, drawn.pixels);
+    for (const synthetic::StampTruth& stamp : drawn.stamps)
+        for (const synthetic::LineTruth& line : stamp.lines) {
+            pictures.photo.lines.push_back({line.text, line.corners});
+            const std::string name =
+                mark.id + "-line" + std::to_string(pictures.photo.lines.size()) + ".png";
+            pictures.lines.push_back(lineOf(drawn, line, folder / name));
+        }
+    return pictures;
+}
+
+std::string inWriting(double contrast)
+{
+    std::ostringstream text;
+    text << std::fixed << std::setprecision(2) << contrast;
+    return text.str();
 }
 
 }  // namespace
 
-std::vector<std::string> drawnSetNames()
+std::vector<BenchSet> drawnSets(double contrast, const fs::path& folder, std::size_t first)
 {
-    std::vector<std::string> names;
-    for (const double contrast : drawnMarkContrasts())
-        names.push_back(nameAt(contrast));
-    return names;
-}
-
-BenchSet drawnSet(const std::string& name, const fs::path& folder, std::size_t first)
-{
-    const std::vector<double> contrasts = drawnMarkContrasts();
-    const auto contrast = std::find_if(contrasts.begin(), contrasts.end(),
-                                       [&](double at) { return nameAt(at) == name; });
-    if (contrast == contrasts.end())
-        throw std::invalid_argument("there is no drawn set " + name);
-    std::vector<DrawnMark> marks = drawnMarks(*contrast);
+    std::vector<DrawnMark> marks = drawnMarks(contrast);
     if (marks.size() > first)
         marks.resize(first);
-    BenchSet set{name, "Drawn marks, contrast " + name.substr(name.find('-') + 1), {}, false};
-    set.pictures.resize(marks.size());
+    std::vector<DrawnPictures> drawn(marks.size());
     std::atomic<std::size_t> next = 0;
     const auto work = [&] {
         for (std::size_t i = next++; i < marks.size(); i = next++)
-            set.pictures[i] =
-                written(synthetic::drawPhoto(marks[i].scene), folder / (marks[i].id + ".png"));
+            drawn[i] = draw(marks[i], folder);
     };
     auto one = std::async(std::launch::async, work), other = std::async(std::launch::async, work);
     one.get();
     other.get();
-    return set;
+    const std::string at = inWriting(contrast);
+    BenchSet photos{"drawn-" + at, "Drawn marks, contrast " + at, {}, false};
+    BenchSet lines{"drawn-lines-" + at, "Lines of drawn marks, contrast " + at, {}, true};
+    for (DrawnPictures& pictures : drawn) {
+        photos.pictures.push_back(std::move(pictures.photo));
+        std::move(pictures.lines.begin(), pictures.lines.end(), std::back_inserter(lines.pictures));
+    }
+    return {photos, lines};
 }
 
 }  // namespace bench

@@ -1,6 +1,7 @@
 // Reads the sets of pictures and prints a table for each: how well Weftmark reads, beside plain
 // Tesseract. What is counted how stands in scoring.h and reading_metrics.h.
-//   weftmark_bench [--readers A,B+C] [--no-plain] [--only SET] [--first N] [--shared FOLDER]
+//   weftmark_bench [--readers A,B+C] [--no-plain] [--all-modes] [--only SET] [--first N] [--shared
+//   FOLDER]
 //                  [--sheet FOLDER] [--write-results]
 
 #include <algorithm>
@@ -18,6 +19,7 @@
 #include "tests/bench/contact_sheet.h"
 #include "tests/bench/contestant.h"
 #include "tests/bench/run_set.h"
+#include "tests/support/drawn_marks.h"
 #include "tests/support/temporary_folder.h"
 
 namespace {
@@ -28,7 +30,9 @@ constexpr const char* usage =
     "weftmark_bench [options]\n"
     "  --readers A,B+C   readers Weftmark is run with, a row each; '+' joins them (tesseract)\n"
     "  --no-plain        leave plain Tesseract out\n"
-    "  --only SET        only sets whose name begins so: drawn, samples, bare, dates, date-crops\n"
+    "  --all-modes       try plain Tesseract's slow modes too\n"
+    "  --only SET        only sets whose name begins so: drawn, drawn-lines,\n"
+    "                    samples, bare, dates, date-crops\n"
     "  --first N         only the first N pictures of each set\n"
     "  --shared FOLDER   holds real_marks/dates and textures (../shared)\n"
     "  --sheet FOLDER    write pictures of the lines that fail\n"
@@ -36,40 +40,50 @@ constexpr const char* usage =
 
 struct Settings {
     std::string readers = "tesseract", only;
-    bool plain = true, write_results = false;
+    bool plain = true, all_modes = false, write_results = false;
     std::size_t first = std::numeric_limits<std::size_t>::max();
     fs::path repository = WEFTMARK_SOURCE_DIR, shared = repository / "../shared", sheet;
     std::string command;
 };
 
+// Takes the option at `i` with its value; returns the value's place.
+std::size_t takeValue(Settings& settings, const std::vector<std::string>& arguments, std::size_t i)
+{
+    const std::string& name = arguments[i];
+    if (i + 1 == arguments.size())
+        throw std::invalid_argument("not understood: " + name);
+    const std::string& value = arguments[i + 1];
+    if (name == "--readers")
+        settings.readers = value;
+    else if (name == "--only")
+        settings.only = value;
+    else if (name == "--first")
+        settings.first = std::stoul(value);
+    else if (name == "--shared")
+        settings.shared = value;
+    else if (name == "--sheet")
+        settings.sheet = value;
+    else
+        throw std::invalid_argument("not understood: " + name);
+    return i + 1;
+}
+
 Settings settingsFrom(const std::vector<std::string>& arguments)
 {
     Settings settings;
     settings.command = "weftmark_bench";
+    for (const std::string& argument : arguments)
+        settings.command += " " + argument;
     for (std::size_t i = 0; i < arguments.size(); ++i) {
         const std::string& name = arguments[i];
-        settings.command += " " + name;
-        if (name == "--no-plain" || name == "--write-results") {
-            (name == "--no-plain" ? settings.plain : settings.write_results) =
-                name == "--write-results";
-            continue;
-        }
-        if (i + 1 == arguments.size())
-            throw std::invalid_argument("not understood: " + name);
-        const std::string& value = arguments[++i];
-        settings.command += " " + value;
-        if (name == "--readers")
-            settings.readers = value;
-        else if (name == "--only")
-            settings.only = value;
-        else if (name == "--first")
-            settings.first = std::stoul(value);
-        else if (name == "--shared")
-            settings.shared = value;
-        else if (name == "--sheet")
-            settings.sheet = value;
+        if (name == "--no-plain")
+            settings.plain = false;
+        else if (name == "--all-modes")
+            settings.all_modes = true;
+        else if (name == "--write-results")
+            settings.write_results = true;
         else
-            throw std::invalid_argument("not understood: " + name);
+            i = takeValue(settings, arguments, i);
     }
     return settings;
 }
@@ -82,7 +96,7 @@ std::vector<bench::Entry> entriesOf(const Settings& settings)
     for (std::string name; std::getline(names, name, ',');)
         entries.push_back(bench::weftmark(name, known));
     if (settings.plain)
-        for (bench::Entry& entry : bench::plainTesseract(known))
+        for (bench::Entry& entry : bench::plainTesseract(known, settings.all_modes))
             entries.push_back(std::move(entry));
     return entries;
 }
@@ -91,7 +105,8 @@ std::vector<bench::Entry> entriesOf(const Settings& settings)
 std::vector<bench::BenchSet> storedSets(const Settings& settings)
 {
     const fs::path samples = settings.repository / "sample_images";
-    std::vector<bench::BenchSet> sets = bench::sampleSets(samples);
+    std::vector<bench::BenchSet> sets =
+        bench::sampleSets(samples, models::loadRegister(settings.repository / "models/register"));
     std::vector<fs::path> bare{samples};
     if (fs::exists(settings.shared / "textures"))
         bare.push_back(settings.shared / "textures");
@@ -132,6 +147,7 @@ bool isBetter(const bench::Score& a, const bench::Score& b)
 
 std::string fileName(std::string name)
 {
+    std::erase_if(name, [](char c) { return c == '(' || c == ')'; });
     std::replace_if(
         name.begin(), name.end(), [](char c) { return c == '/' || c == ' '; }, '-');
     return name;
@@ -189,13 +205,13 @@ int runBench(const Settings& settings)
         std::cout << section << std::flush;
         text += section;
     };
-    for (const std::string& name : bench::drawnSetNames())
-        if (name.starts_with(settings.only)) {
+    if (std::string("drawn").starts_with(settings.only) || settings.only.starts_with("drawn"))
+        for (const double contrast : drawnMarkContrasts()) {
             const support::TemporaryFolder folder;
-            const auto drawing = std::chrono::steady_clock::now();
-            const bench::BenchSet set = bench::drawnSet(name, folder.path(), settings.first);
-            std::cerr << name << ": drawing, " << secondsSince(drawing) << " s\n";
-            add(set);
+            for (const bench::BenchSet& set :
+                 bench::drawnSets(contrast, folder.path(), settings.first))
+                if (set.name.starts_with(settings.only))
+                    add(set);
         }
     for (const bench::BenchSet& set : storedSets(settings))
         add(set);

@@ -134,8 +134,12 @@ Score scoreOf(const std::vector<Picture>& pictures, const std::vector<ReadPictur
     for (std::size_t i = 0; i < pictures.size(); ++i) {
         const Picture& picture = pictures[i];
         score.all_labelled = score.all_labelled && picture.all_labelled;
-        for (const Verdict& verdict : judge(picture, reads[i]))
+        const std::vector<Verdict> verdicts = judge(picture, reads[i]);
+        for (const Verdict& verdict : verdicts)
             addLine(score, picture, reads[i], verdict);
+        score.misled += std::any_of(verdicts.begin(), verdicts.end(), [&](const Verdict& v) {
+            return !v.truth && models::lineCertainty(reads[i].lines[*v.read].line) >= 0.5;
+        });
         if (picture.maker)
             score.maker_ranks.push_back(rankOf(*picture.maker, reads[i].candidates));
     }

@@ -33,6 +33,7 @@ std::vector<Verdict> judge(const Picture& picture, const ReadPicture& read);
 
 struct Score {
     std::size_t pictures = 0, lines = 0, exact = 0, false_lines = 0;
+    std::size_t misled = 0;  // pictures with a false line of certainty 0.5 or more
     bool all_labelled = true;
     metrics::CharacterErrors characters;
     std::vector<metrics::Judged> judged_lines, judged_cells;

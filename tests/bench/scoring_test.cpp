@@ -73,6 +73,7 @@ TEST_CASE("An outline is the place of all its lines", "[bench][scoring]")
     const bench::Score score = bench::scoreOf({picture}, {read});
     CHECK(score.exact == 2);
     CHECK(score.false_lines == 0);
+    CHECK(score.misled == 0);
 }
 
 TEST_CASE("Cells are judged against the letters they stand for", "[bench][scoring]")
