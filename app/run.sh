@@ -12,7 +12,7 @@ build="$root/build/release"
 cmake --build "$build" --target weftmark >&2
 weftmark="$build/app/cli/weftmark"
 
-[ $# -gt 0 ] || set -- "$root"/sample_images/*.jpg
+[ $# -gt 0 ] || set -- "$root"/sample_images/*/*.jpg
 if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then
     status=0
     "$weftmark" window "$@" || status=$?

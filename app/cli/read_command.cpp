@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <memory>
 
 #include <CLI/CLI.hpp>
@@ -33,6 +34,15 @@ struct Tally {
     TruthTally truths;
 };
 
+double surestLine(const flow::Examination& examination)
+{
+    double surest = 0;
+    for (const flow::StampExamination& stamp : examination.stamps)
+        for (const models::Line& line : stamp.proposal.lines)
+            surest = std::max(surest, models::lineCertainty(line));
+    return surest;
+}
+
 class Reading {
 public:
     Reading(const ReadOptions& options, Surroundings& around)
@@ -65,9 +75,11 @@ private:
         const std::string& photo = options_.photos[index];
         const std::optional<Truth> truth = options_.json ? std::nullopt : truthOf(photo);
         models::CandidateList candidates;
+        double surest_line = 0;
         try {
             const flow::Examination examination = examined(index, truth);
             candidates = examination.candidates;
+            surest_line = surestLine(examination);
             layers_.write(photo, examination);
             noteFound(examination);
             if (options_.json)
@@ -83,7 +95,7 @@ private:
         }
         if (truth) {
             printTruth(around_.out, *truth, engines_.known);
-            tally_.truths.count(*truth, candidates);
+            tally_.truths.count(*truth, candidates, surest_line);
         }
         if (!options_.json)
             around_.out << std::endl;

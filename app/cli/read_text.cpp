@@ -131,6 +131,10 @@ void printExamination(std::ostream& out, const std::string& photo,
 
 void printTruth(std::ostream& out, const Truth& truth, const models::MakerRegister& known)
 {
+    if (truth.no_stamp) {
+        out << "  truth: no stamp\n";
+        return;
+    }
     const models::Maker* maker = known.maker(truth.maker_id);
     out << "  truth: " << (maker ? maker->name : "a maker that is not in the register");
     if (!truth.maker_id.empty())

@@ -18,6 +18,7 @@ Truth truthFrom(const nlohmann::json& json)
     if (json.contains("stamps"))
         for (const nlohmann::json& stamp : json.at("stamps"))
             truth.stamps.push_back(stamp.at("lines").get<std::vector<std::string>>());
+    truth.no_stamp = json.contains("stamps") && truth.stamps.empty();
     return truth;
 }
 
@@ -39,8 +40,13 @@ std::optional<Truth> truthBeside(const std::filesystem::path& photo)
     }
 }
 
-void TruthTally::count(const Truth& truth, const models::CandidateList& candidates)
+void TruthTally::count(const Truth& truth, const models::CandidateList& candidates,
+                       double surest_line)
 {
+    if (truth.no_stamp) {
+        ++no_stamp_of_;
+        misled_ += surest_line >= 0.5 ? 1 : 0;
+    }
     if (truth.maker_id.empty())
         return;
     ++of_;
@@ -54,9 +60,17 @@ void TruthTally::count(const Truth& truth, const models::CandidateList& candidat
 
 std::string TruthTally::sentence() const
 {
-    const std::string of = " of " + std::to_string(of_);
-    return "true maker first: " + std::to_string(first_) + of +
-           ", among three: " + std::to_string(among_three_) + of;
+    std::string text;
+    if (of_ > 0) {
+        const std::string of = " of " + std::to_string(of_);
+        text = "true maker first: " + std::to_string(first_) + of +
+               ", among three: " + std::to_string(among_three_) + of;
+    }
+    if (no_stamp_of_ > 0)
+        text += std::string(text.empty() ? "" : "; ") + "of " + std::to_string(no_stamp_of_) +
+                " without a stamp, " + std::to_string(misled_) +
+                " gave a line with certainty 0.5 or more";
+    return text;
 }
 
 }  // namespace cli

@@ -66,6 +66,26 @@ TEST_CASE("The truth beside a photograph is printed and counted", "[app][read]")
     CHECK_THAT(json.out, !Contains("truth") && !Contains("true maker"));
 }
 
+TEST_CASE("What was read where no stamp is gets counted", "[app][read]")
+{
+    CommandRunner runner;
+    const std::string misread = stampedPhoto(runner, "misread.jpg");
+    runner.folder.write("misread.truth.json", R"({"maker_id": "", "stamps": []})");
+    runner.folder.write("torn.jpg", "no picture");
+    runner.folder.write("torn.truth.json", R"({"stamps": []})");
+    const std::string torn = (runner.folder.path() / "torn.jpg").string();
+    const Ran ran = runner.run({"read", misread, torn});
+    CHECK_THAT(ran.out, Contains("truth: no stamp\n"));
+    CHECK(ran.outLines().back() ==
+          "of 2 without a stamp, 1 gave a line with certainty 0.5 or more");
+
+    const std::string one = stampedPhoto(runner, "one.jpg");
+    runner.folder.write("one.truth.json", R"({"maker_id": "polglase"})");
+    CHECK(runner.run({"read", one, misread}).outLines().back() ==
+          "true maker first: 1 of 1, among three: 1 of 1; of 1 without a stamp, 1 gave a line with "
+          "certainty 0.5 or more");
+}
+
 TEST_CASE("A truth counts where its photograph cannot be read, and a broken truth is said",
           "[app][read]")
 {

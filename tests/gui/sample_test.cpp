@@ -15,7 +15,7 @@ TEST_CASE("A sample is opened, read by the engines, corrected, filed and found a
     const std::filesystem::path source = WEFTMARK_SOURCE_DIR;
     const auto known = source / "models" / "register";
     WindowHarness person(gui::examinerOfFlow(known), known);
-    person.window().openPhotos({source / "sample_images" / "pouch_two_stamps.jpg"});
+    person.window().openPhotos({source / "sample_images" / "easy" / "pouch_two_stamps.jpg"});
     REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }, 120000));
     REQUIRE_FALSE(person.session().stamps().empty());
     REQUIRE_FALSE(person.session().stamp()->shown.lines.empty());

@@ -144,6 +144,10 @@ void tellTruth(DrawnPhoto& photo, const Studio& studio, const std::vector<double
         truth.contrast =
             contrastOf(grey, contrastPlaces(place, studio.options.stamps[i].text.letter_px));
         truth.lost = lostShare(place);
+        const cv::Mat left = inkLeft(place);
+        for (LineTruth& line : truth.lines)
+            for (LetterTruth& letter : line.letters)
+                letter.inked = inkedShare(letter.corners, place, left);
         photo.stamps.push_back(truth);
         cv::max(ink, place.ink, ink);
         cv::max(face, place.face, face);

@@ -44,6 +44,7 @@ struct CreaseOptions {
     double along_px = 0, across_px = 0;  // a point on it, from the photo's middle
     double turn_deg = 90;                // its direction, clockwise against the strap
     double height_px = 5;                // how far it stands up
+    double length_px = 0;                // runs out so far from end to end; 0: right across
 };
 
 struct StainOptions {
@@ -133,6 +134,7 @@ struct LetterTruth {
     std::string text;
     Quad corners;
     double in_sight = 1;  // 0 to 1, share of its place that is not hidden or off the piece
+    double inked = 1;     // 0 to 1, share of its face that shows ink, as in StampTruth::lost
 };
 
 struct LineTruth {

@@ -56,17 +56,27 @@ double contrastOf(const cv::Mat& grey, const ContrastPlaces& places)
     return std::abs(darkerBy(grey, places));
 }
 
-double lostShare(const StampPlace& place)
+cv::Mat inkLeft(const StampPlace& place)
 {
-    const cv::Mat face = place.face > 0.5;
-    const int all = cv::countNonZero(face);
-    if (all == 0)
-        return 1;
     const float median = medianInk(place);
     if (median <= 0)
-        return 1;
-    const cv::Mat left = face & (place.ink >= 0.5F * median) & (place.sight > 0.5);
-    return 1 - static_cast<double>(cv::countNonZero(left)) / all;
+        return cv::Mat::zeros(place.face.size(), CV_8UC1);
+    return (place.face > 0.5) & (place.ink >= 0.5F * median) & (place.sight > 0.5);
+}
+
+double lostShare(const StampPlace& place)
+{
+    const int all = cv::countNonZero(place.face > 0.5);
+    return all == 0 ? 1 : 1 - static_cast<double>(cv::countNonZero(inkLeft(place))) / all;
+}
+
+double inkedShare(const Quad& quad, const StampPlace& place, const cv::Mat& ink_left)
+{
+    const std::vector<cv::Point> corners(quad.begin(), quad.end());
+    cv::Mat inside = cv::Mat::zeros(place.face.size(), CV_8UC1);
+    cv::fillConvexPoly(inside, corners, 255);
+    const int all = cv::countNonZero((place.face > 0.5) & inside);
+    return all == 0 ? 1 : static_cast<double>(cv::countNonZero(ink_left & inside)) / all;
 }
 
 double letterHeight(const StampTruth& truth)

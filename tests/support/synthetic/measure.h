@@ -34,6 +34,12 @@ double contrastOf(const cv::Mat& grey, const ContrastPlaces& places);
 // hidden. 0 to 1.
 double lostShare(const StampPlace& place);
 
+// CV_8UC1: where the stamp's face shows at least half of its median ink.
+cv::Mat inkLeft(const StampPlace& place);
+
+// Share of the face within a quad that shows ink, 0 to 1; 1 where no face is (a space).
+double inkedShare(const Quad& quad, const StampPlace& place, const cv::Mat& ink_left);
+
 // Height of a capital, digit or & in the photo, the mean of those in the truth; 0 if there is none.
 double letterHeight(const StampTruth& truth);
 

@@ -138,10 +138,11 @@ cv::Mat creasePiece(Surface& surface, const Layout& layout, const SceneOptions& 
     cv::RNG random(options.seed + 3);
     cv::Mat stays(layout.surface, CV_32FC1, 1.0F);
     for (const CreaseOptions& crease : options.details.creases)
-        stays = stays.mul(fold(surface,
-                               {onSurface(layout, crease.along_px, crease.across_px),
-                                crease.turn_deg, crease.height_px * kFiner, 10 * kFiner},
-                               random));
+        stays =
+            stays.mul(fold(surface,
+                           {onSurface(layout, crease.along_px, crease.across_px), crease.turn_deg,
+                            crease.height_px * kFiner, 10 * kFiner, crease.length_px * kFiner},
+                           random));
     return stays;
 }
 

@@ -82,7 +82,7 @@ Prop thumbProp(const SceneOptions& options, const ThumbOptions& thumb, cv::RNG& 
     const auto half = static_cast<float>(thumb.width_px / 2);
     const cv::Mat pores = smoothNoise(size, 2.2, random), lines = smoothNoise(size, 5, random),
                   tone = smoothNoise(size, thumb.width_px * 0.4, random);
-    const cv::Vec3f skin = linearColour({122, 150, 204}), nail = linearColour({150, 172, 216});
+    const cv::Vec3f skin = linearColour({118, 144, 190}), nail = linearColour({150, 172, 216});
     Prop prop{blankSurface(size), cv::Mat::zeros(size, CV_32FC1)};
     prop.there.forEach<float>([&](float& there, const int* at) {
         const int y = at[0], x = at[1];
@@ -106,7 +106,7 @@ Prop thumbProp(const SceneOptions& options, const ThumbOptions& thumb, cv::RNG& 
                                               0.35F * (1 - on_nail) * pores.at<float>(y, x) -
                                               2.0F * on_nail * (1 - on_nail) * 4;
         cv::Vec3f colour = skin * (1 + 0.03F * pores.at<float>(y, x) - 0.10F * crease);
-        colour[2] *= 1 + 0.05F * tone.at<float>(y, x);
+        colour[2] *= 1 + 0.02F * tone.at<float>(y, x);
         const float moon = on_nail * smoothStep(-1.22F, -1.36F, p.x) * 0.35F;
         colour = colour * (1 - on_nail) +
                  (nail * (1 - moon) + cv::Vec3f(0.7F, 0.74F, 0.8F) * moon) * on_nail;

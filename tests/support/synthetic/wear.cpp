@@ -26,6 +26,7 @@ cv::Mat fold(Surface& surface, const Crease& crease, cv::RNG& random)
     const double turn = crease.turn_deg * CV_PI / 180;
     const auto nx = static_cast<float>(-std::sin(turn)), ny = static_cast<float>(std::cos(turn));
     const auto width = static_cast<float>(crease.width_px);
+    const auto half_length = static_cast<float>(crease.length_px / 2);
     cv::Mat stays(size, CV_32FC1, 1.0F);
     surface.height.forEach<float>([&](float& height, const int* at) {
         const int y = at[0], x = at[1];
@@ -33,12 +34,20 @@ cv::Mat fold(Surface& surface, const Crease& crease, cv::RNG& random)
                              (static_cast<float>(y) - static_cast<float>(crease.through.y)) * ny +
                              bend.at<float>(y, x);
         const float d = std::abs(beside) / width;
-        if (d > 5)
+        if (d > 9)
             return;
-        const float here = std::clamp(0.75F + 0.35F * strength.at<float>(y, x), 0.1F, 1.3F);
-        const float back = std::exp(-d * d), wide = std::exp(-d * d / 9);
-        height += here * static_cast<float>(crease.height_px) * (0.7F * back + 0.3F * wide);
-        const float rubbed = here * smoothStep(0.45F, 1.0F, back) *
+        float here = std::clamp(0.65F + 0.45F * strength.at<float>(y, x), 0.0F, 1.3F);
+        if (half_length > 0) {
+            const float along =
+                (static_cast<float>(x) - static_cast<float>(crease.through.x)) * ny -
+                (static_cast<float>(y) - static_cast<float>(crease.through.y)) * nx;
+            here *= smoothStep(half_length, 0.35F * half_length, std::abs(along));
+        }
+        // A sharp back on a broad fold, steeper on one side.
+        const float lean = beside > 0 ? 0.6F : 1.0F;
+        const float back = std::exp(-d * d), wide = std::exp(-d * d * lean / 14);
+        height += here * static_cast<float>(crease.height_px) * (0.35F * back + 0.9F * wide);
+        const float rubbed = 0.8F * here * smoothStep(0.55F, 1.0F, back) *
                              smoothStep(-1.4F, 1.0F, rub.at<float>(y, x)) *
                              surface.take.at<float>(y, x);
         surface.albedo.at<cv::Vec3f>(y, x) *= 1 + 0.30F * rubbed;
@@ -51,22 +60,28 @@ void stain(Surface& surface, const Stain& stain, cv::RNG& random)
 {
     const cv::Size size = surface.height.size();
     const double radius = stain.radius_px;
-    const cv::Mat shore = smoothNoise(size, radius * 0.45, random) * 0.17 +
-                          smoothNoise(size, radius * 0.1, random) * 0.045;
+    const cv::Mat shore = smoothNoise(size, radius * 0.6, random) * 0.15 +
+                          smoothNoise(size, radius * 0.2, random) * 0.05 +
+                          smoothNoise(size, radius * 0.05, random) * 0.02;
     const cv::Mat depth = smoothNoise(size, radius * 0.4, random);
+    const cv::Mat drying = smoothNoise(size, radius * 0.8, random);
     const cv::Vec3f tint = linearColour(stain.colour_bgr) * 2.4F;
     surface.albedo.forEach<cv::Vec3f>([&](cv::Vec3f& albedo, const int* at) {
         const int y = at[0], x = at[1];
         const auto r = static_cast<float>(
             std::hypot((x - stain.centre.x) / 1.25, y - stain.centre.y) / radius +
             shore.at<float>(y, x));
-        if (r > 1.1F)
+        if (r > 1.3F)
             return;
-        const float inside = smoothStep(1.03F, 0.94F, r);
-        const float tide = inside * smoothStep(0.80F, 0.98F, r);
+        // Where it dried slowly it left a tide line; elsewhere it just fades out.
+        const float sharp = smoothStep(-0.8F, 1.2F, drying.at<float>(y, x));
+        const float inside =
+            sharp * smoothStep(1.03F, 0.93F, r) + (1 - sharp) * smoothStep(1.25F, 0.45F, r);
+        const float tide = sharp * inside * smoothStep(0.78F, 0.97F, r);
+        const float lower = 0.6F + 0.4F * (1 - surface.take.at<float>(y, x));  // it sinks in
         const float amount =
-            static_cast<float>(stain.strength) *
-            std::clamp(inside * (0.62F + 0.14F * depth.at<float>(y, x)) + 0.38F * tide, 0.0F, 1.0F);
+            static_cast<float>(stain.strength) * lower *
+            std::clamp(inside * (0.72F + 0.2F * depth.at<float>(y, x)) + 0.28F * tide, 0.0F, 1.0F);
         for (int c = 0; c < 3; ++c)
             albedo[c] *= 1 - amount * (1 - std::min(0.95F, tint[c]));
     });

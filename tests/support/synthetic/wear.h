@@ -12,6 +12,7 @@ struct Crease {
     double turn_deg = 90;  // its direction, clockwise from x
     double height_px = 7;  // how far it stands up
     double width_px = 16;  // of its rounded back
+    double length_px = 0;  // it runs out so far from end to end; 0: over the whole piece
 };
 
 // Folds the surface along a gently bent line and rubs colour off the crease's back.
