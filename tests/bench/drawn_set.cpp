@@ -43,7 +43,7 @@ std::string dateText(Dice& dice)
         case 1:
             return std::to_string(dice.whole(10, 28)) + " " + dice.among(months) + " 19" + year;
         default:
-            return "19" + year;
+            return std::string("19").append(year);
     }
 }
 
