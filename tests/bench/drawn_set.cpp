@@ -43,19 +43,24 @@ std::string dateText(Dice& dice)
         case 1:
             return std::to_string(dice.whole(10, 28)) + " " + dice.among(months) + " 19" + year;
         default:
-            return std::string("19").append(year);
+            return "19" + year;
     }
+}
+
+std::string numbered(std::string word, int number)
+{
+    return word.append(std::to_string(number));
 }
 
 std::string otherText(Dice& dice)
 {
     switch (dice.whole(0, 3)) {
         case 0:
-            return "SIZE " + std::to_string(dice.whole(1, 9));
+            return numbered("SIZE ", dice.whole(1, 9));
         case 1:
-            return "CONTRACT " + std::to_string(dice.whole(1000, 99999));
+            return numbered("CONTRACT ", dice.whole(1000, 99999));
         case 2:
-            return "Pattern " + std::to_string(dice.whole(1, 40));
+            return numbered("Pattern ", dice.whole(1, 40));
         default:
             return letters(dice, 1, " ") + std::to_string(dice.whole(10, 9999));
     }
