@@ -28,7 +28,7 @@ std::string makerText(Dice& dice)
     const std::string dot = dice.whole(0, 2) > 0 ? "." : "";
     std::string text = letters(dice, dice.whole(2, 3), dot);
     if (dice.whole(0, 1) == 0)
-        text += " " + dice.among(names);
+        text.append(" ").append(dice.among(names));
     return text + dice.among(ends);
 }
 
