@@ -43,7 +43,7 @@ struct Settings {
     bool plain = true, all_modes = false, write_results = false;
     std::size_t first = std::numeric_limits<std::size_t>::max();
     fs::path repository = WEFTMARK_SOURCE_DIR, shared = repository / "../shared", sheet;
-    std::string command;
+    std::string command;  // with the options that bear on the figures
 };
 
 // Takes the option at `i` with its value; returns the value's place.
@@ -53,6 +53,8 @@ std::size_t takeValue(Settings& settings, const std::vector<std::string>& argume
     if (i + 1 == arguments.size())
         throw std::invalid_argument("not understood: " + name);
     const std::string& value = arguments[i + 1];
+    if (name == "--readers" || name == "--only" || name == "--first")
+        settings.command += " " + name + " " + value;
     if (name == "--readers")
         settings.readers = value;
     else if (name == "--only")
@@ -72,8 +74,6 @@ Settings settingsFrom(const std::vector<std::string>& arguments)
 {
     Settings settings;
     settings.command = "weftmark_bench";
-    for (const std::string& argument : arguments)
-        settings.command += " " + argument;
     for (std::size_t i = 0; i < arguments.size(); ++i) {
         const std::string& name = arguments[i];
         if (name == "--no-plain")
@@ -198,6 +198,7 @@ int runBench(const Settings& settings)
 {
     cv::setNumThreads(1);  // two pictures are read at a time
     const auto start = std::chrono::steady_clock::now();
+    const std::string circumstances = bench::circumstances(settings.repository);
     const std::vector<bench::Entry> entries = entriesOf(settings);
     std::string text;
     const auto add = [&](const bench::BenchSet& set) {
@@ -220,8 +221,8 @@ int runBench(const Settings& settings)
     const auto seconds =
         std::chrono::duration_cast<std::chrono::seconds>(std::chrono::steady_clock::now() - start);
     std::ostringstream head;
-    head << "\n## " << bench::circumstances(settings.repository) << "\n\n`" << settings.command
-         << "`, " << secondsSince(start) << " seconds in all.\n\n";
+    head << "\n## " << circumstances << "\n\n`" << settings.command << "`, " << secondsSince(start)
+         << " seconds in all.\n\n";
     std::cout << head.str();
     if (settings.write_results) {
         std::ofstream out(settings.repository / "tests/bench/RESULTS.md", std::ios::app);
