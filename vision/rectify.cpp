@@ -140,6 +140,19 @@ cv::Rect2d boxOf(const Quad& line, const cv::Matx33d& rectified_from_photo)
     return {left, top, right - left, bottom - top};
 }
 
+void flipLeftRight(RectifiedStamp& stamp)
+{
+    cv::Mat flipped;
+    cv::flip(stamp.pixels, flipped, 1);
+    stamp.pixels = flipped;
+    const double right = flipped.cols - 1;
+    stamp.photo_from_rectified =
+        stamp.photo_from_rectified * cv::Matx33d(-1, 0, right, 0, 1, 0, 0, 0, 1);
+    for (cv::Rect2d& line : stamp.lines)
+        line.x = right - line.x - line.width;
+    stamp.mirrored = !stamp.mirrored;
+}
+
 }  // namespace
 
 RectifiedStamp rectifyStamp(const Photo& photo, const StampOutline& outline,
@@ -163,6 +176,8 @@ RectifiedStamp rectifyStamp(const Photo& photo, const StampOutline& outline,
     const cv::Matx33d rectified_from_photo = plan.photo_from_rectified.inv();
     for (const Quad& line : outline.lines)
         stamp.lines.push_back(boxOf(line, rectified_from_photo));
+    if (options.mirrored)
+        flipLeftRight(stamp);
     return stamp;
 }
 
@@ -173,6 +188,7 @@ RectifiedStamp turnedOver(const RectifiedStamp& stamp)
     const double right = stamp.pixels.cols - 1, bottom = stamp.pixels.rows - 1;
     turned.photo_from_rectified =
         stamp.photo_from_rectified * cv::Matx33d(-1, 0, right, 0, -1, bottom, 0, 0, 1);
+    turned.mirrored = stamp.mirrored;
     turned.up_deg = std::fmod(stamp.up_deg + 180, 360);
     for (auto line = stamp.lines.rbegin(); line != stamp.lines.rend(); ++line)
         turned.lines.emplace_back(right - line->x - line->width, bottom - line->y - line->height,

@@ -22,6 +22,7 @@ struct AddOptions {
     std::string archive_folder, register_folder, author;
     std::string accession_number, type_id, notes, maker_id, date, reasons;
     std::string certainty;
+    bool mirrored = false;
 };
 
 models::Certainty certaintyFrom(const AddOptions& options)
@@ -54,6 +55,8 @@ void check(const AddOptions& options, const models::MakerRegister& known,
     if (!concludes(options) && !(options.certainty.empty() && options.reasons.empty()))
         throw UsageError(
             "--certainty and --reasons belong to a conclusion; give --maker or --date");
+    if (options.mirrored && !options.readings.empty())
+        throw UsageError("--mirrored is for photographs that are read; leave it or --reading out");
     if (options.photos.empty() && options.readings.empty())
         throw UsageError("there is nothing to file; give a photograph or a --reading");
 }
@@ -94,6 +97,7 @@ void addExamined(const AddOptions& options, flow::Engines& engines, Surroundings
 {
     flow::ExamineOptions examine;
     examine.type_id = options.type_id;
+    examine.mirrored = options.mirrored;
     std::vector<models::Reading> proposals;
     for (std::size_t i = 0; i < options.photos.size(); ++i) {
         const ProgressLine progress(around, i + 1, options.photos.size(), options.photos[i]);
@@ -173,6 +177,8 @@ std::function<int()> prepareAdd(CLI::App& command, Surroundings& around)
                     "What you read, one stamp each time (the notation of match); without it the "
                     "photographs are read")
         ->allow_extra_args(false);
+    command.add_flag("--mirrored", options->mirrored,
+                     "The stamps are mirror images, as ink leaves on the cloth it faced");
     command.add_option("--accession", options->accession_number, "Accession number");
     command.add_option("--type", options->type_id, "What the piece is: an item type's id");
     command.add_option("--notes", options->notes, "Notes");

@@ -24,7 +24,7 @@ namespace {
 struct ReadOptions {
     std::vector<std::string> photos;
     std::string outline, type_id, register_folder, layers_folder;
-    bool json = false, single_line = false;
+    bool json = false, single_line = false, mirrored = false;
     double max_megapixels = vision::LoadOptions{}.max_megapixels;
 };
 
@@ -53,6 +53,7 @@ public:
     {
         requireItemType(options.type_id, engines_.known);
         examine_.single_line = options.single_line;
+        examine_.mirrored = options.mirrored;
         examine_.load.max_megapixels = options.max_megapixels;
         if (!options.outline.empty())
             examine_.outline = outlineFrom(options.outline);
@@ -170,6 +171,8 @@ std::function<int()> prepareRead(CLI::App& command, Surroundings& around)
     command.add_option("--outline", options->outline,
                        "The stamp's corners x,y,x,y,x,y,x,y in the upright photograph, clockwise "
                        "from its own top left");
+    command.add_flag("--mirrored", options->mirrored,
+                     "The stamps are mirror images, as ink leaves on the cloth it faced");
     command.add_option("--type", options->type_id, "What the piece is: an item type's id");
     command.add_option("--register", options->register_folder, "Folder of the register");
     command.add_option("--layers", options->layers_folder,

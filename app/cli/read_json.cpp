@@ -67,6 +67,8 @@ Json stampJson(const flow::StampExamination& stamp)
                  {"up_deg", stamp.enhanced.rectified.up_deg},
                  {"rectified", rectifiedJson(stamp.enhanced.rectified)},
                  {"lines", lines}};
+    if (stamp.enhanced.rectified.mirrored)
+        json["mirrored"] = true;
     json.update(candidatesJson(stamp.candidates));
     return json;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <sstream>
 #include <stdexcept>
 #include <utility>
 
@@ -115,7 +116,22 @@ vision::StampOutline uprightOutline(vision::StampOutline outline, double up_deg)
     return outline;
 }
 
+void noteMirrored(models::Reading& reading)
+{
+    if (!isMirrored(reading))
+        reading.options += (reading.options.empty() ? "" : " ") + std::string(mirrored_option);
+}
+
 }  // namespace
+
+bool isMirrored(const models::Reading& reading)
+{
+    std::istringstream words(reading.options);
+    for (std::string word; words >> word;)
+        if (word == mirrored_option)
+            return true;
+    return false;
+}
 
 Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
                          const ExamineOptions& options, std::stop_token stop,
@@ -151,7 +167,9 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
 {
     check(engines, options);
     stopIfAsked(stop);
-    const vision::RectifiedStamp rectified = vision::rectifyStamp(photo, outline);
+    vision::RectifyOptions rectify;
+    rectify.mirrored = options.mirrored;
+    const vision::RectifiedStamp rectified = vision::rectifyStamp(photo, outline, rectify);
     ReadStamp read = readWithAll(
         rectified, engines,
         options.single_line ? vision::TextLayout::SingleLine : vision::TextLayout::Lines, stop);
@@ -162,6 +180,10 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
     examination.enhanced = std::move(read.enhanced);
     examination.readings = std::move(read.readings);
     examination.proposal = models::mergeReadings(examination.readings);
+    if (options.mirrored) {
+        std::for_each(examination.readings.begin(), examination.readings.end(), noteMirrored);
+        noteMirrored(examination.proposal);
+    }
     examination.candidates = rankReadings({examination.proposal}, engines.known, options.type_id);
     return examination;
 }

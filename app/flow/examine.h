@@ -20,6 +20,11 @@
 // The one way from a photograph to candidates; the command line and the window both go it.
 namespace flow {
 
+inline constexpr const char* mirrored_option = "mirrored";
+
+// Whether the reading was made of a stamp taken for a mirror image.
+bool isMirrored(const models::Reading& reading);
+
 // What an examination works with. Readers are used by one examination at a time.
 struct Engines {
     std::vector<std::unique_ptr<vision::TextReader>> readers;  // at least one
@@ -29,6 +34,7 @@ struct Engines {
 struct ExamineOptions {
     std::optional<vision::Quad> outline{};  // one outline drawn by hand; nothing is located
     bool single_line = false;  // the photo is a tight crop of one line of text; nothing is located
+    bool mirrored = false;     // the stamps are mirror images (ink come off on the facing cloth)
     std::string type_id{};     // item type of the register, empty when not said
     vision::LoadOptions load{};
     vision::LocateOptions locate{};
@@ -36,10 +42,11 @@ struct ExamineOptions {
 
 struct StampExamination {
     vision::StampOutline outline;
-    vision::EnhancedStamp enhanced;         // right way up; holds the rectified stamp
-    std::vector<models::Reading> readings;  // one a reader
-    models::Reading proposal;               // merged
-    models::CandidateList candidates;       // of this stamp alone
+    vision::EnhancedStamp enhanced;  // right way up; holds the rectified stamp
+    // One a reader; `options` of those of a mirror image hold the word `mirrored_option`.
+    std::vector<models::Reading> readings;
+    models::Reading proposal;          // merged
+    models::CandidateList candidates;  // of this stamp alone
 };
 
 struct Examination {

@@ -248,3 +248,25 @@ TEST_CASE("A register's hash changes with what it says", "[app][filing]")
     CHECK(flow::registerSha256(known) != before);
     CHECK_THROWS_AS(flow::registerSha256(folder.path() / "none"), models::RegisterError);
 }
+
+TEST_CASE("Readings of a mirror image are marked as such, others are not", "[app][examine]")
+{
+    const TemporaryFolder folder;
+    const support::MarkedCanvas canvas = support::writeMarkedCanvas(folder);
+    flow::Engines engines =
+        support::enginesWith(one([](const vision::EnhancedStamp&) -> std::vector<models::Line> {
+            return {seenLine("WP", 0.9)};
+        }));
+    for (const bool mirrored : {false, true}) {
+        const auto examination = flow::examinePhoto(
+            canvas.file, engines, {.outline = canvas.upside_down, .mirrored = mirrored});
+        const flow::StampExamination& stamp = examination.stamps.at(0);
+        CHECK(stamp.enhanced.rectified.mirrored == mirrored);
+        CHECK(flow::isMirrored(stamp.readings.at(0)) == mirrored);
+        CHECK(flow::isMirrored(stamp.proposal) == mirrored);
+        CHECK(cornerGap(stamp) < 1);
+    }
+    models::Reading reading;
+    reading.options = "unmirrored";
+    CHECK_FALSE(flow::isMirrored(reading));
+}

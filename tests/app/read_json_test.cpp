@@ -169,6 +169,28 @@ TEST_CASE("A line's object tells every state apart", "[app][json]")
     CHECK(line.at("cells").at(4).at("most").is_null());
 }
 
+TEST_CASE("A mirrored stamp says so, any other says nothing of it", "[app][json]")
+{
+    CommandRunner runner;
+    const std::string photo = support::writeStampedPhoto(runner.folder, "belt.jpg").string();
+    const std::string outline = "100,80,300,80,300,160,100,160";
+    for (const std::vector<std::string>& way :
+         {std::vector<std::string>{}, {"--line"}, {"--outline", outline}}) {
+        std::vector<std::string> arguments = way;
+        arguments.insert(arguments.begin(), photo);
+        const json plain = readOne(runner, arguments).at("stamps").at(0);
+        arguments.push_back("--mirrored");
+        const json mirrored = readOne(runner, arguments).at("stamps").at(0);
+
+        CHECK_FALSE(plain.contains("mirrored"));
+        CHECK(mirrored.at("mirrored") == true);
+        CHECK(mirrored.at("outline") == plain.at("outline"));
+        const json way_back = mirrored.at("rectified").at("photo_from_rectified");
+        const auto number = [&](std::size_t i) { return way_back.at(i).get<double>(); };
+        CHECK(number(0) * number(4) - number(1) * number(3) < 0);
+    }
+}
+
 TEST_CASE("A photo that cannot be read keeps the object's shape", "[app][json]")
 {
     CommandRunner runner;

@@ -57,6 +57,41 @@ TEST_CASE("Turning a stamp over moves its pixels and its way back together", "[v
     CHECK(cv::norm(photo.pixels, original, cv::NORM_INF) == 0);
 }
 
+TEST_CASE("A mirror image is flipped, and its way back with it", "[vision][rectify]")
+{
+    const vision::Photo photo = blankPhoto();
+    auto outline =
+        vision::outlineFromCorners({cv::Point2f{110, 70}, {310, 100}, {300, 170}, {100, 140}});
+    outline.lines = {{cv::Point2f{115, 80}, {205, 93}, {200, 123}, {110, 110}}};
+    const auto plain = vision::rectifyStamp(photo, outline);
+    vision::RectifyOptions options;
+    options.mirrored = true;
+    const auto mirrored = vision::rectifyStamp(photo, outline, options);
+
+    cv::Mat flipped;
+    cv::flip(mirrored.pixels, flipped, 1);
+    CHECK(cv::norm(flipped, plain.pixels, cv::NORM_INF) == 0);
+    CHECK(mirrored.mirrored);
+    CHECK_FALSE(plain.mirrored);
+    CHECK(mirrored.up_deg == plain.up_deg);
+    const cv::Matx33d& way = mirrored.photo_from_rectified;
+    CHECK(way(0, 0) * way(1, 1) - way(0, 1) * way(1, 0) < 0);
+    const double right = plain.pixels.cols - 1;
+    for (const auto& stamp : {mirrored, vision::turnedOver(mirrored)}) {
+        CHECK(stamp.mirrored);
+        const bool over = stamp.up_deg != plain.up_deg;
+        const cv::Point2d there =
+            vision::photoFromRectified(stamp, over ? cv::Point2d(30, plain.pixels.rows - 1 - 20)
+                                                   : cv::Point2d(right - 30, 20));
+        const cv::Point2d here = vision::photoFromRectified(plain, {30, 20});
+        CHECK(cv::norm(here - there) < 1e-6);  // the same point by both ways
+    }
+    REQUIRE(mirrored.lines.size() == 1);
+    CHECK(mirrored.lines[0].x == Approx(right - plain.lines[0].x - plain.lines[0].width));
+    CHECK(mirrored.lines[0].y == Approx(plain.lines[0].y));
+    CHECK(mirrored.lines[0].x > right / 2);  // the line stood in the left half
+}
+
 TEST_CASE("Straightening refuses what it cannot straighten", "[vision][rectify]")
 {
     const auto outline =
