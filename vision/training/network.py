@@ -1,0 +1,56 @@
+"""The line network: plain convolutions (what cv::dnn runs well), a CTC head, one column in four pixels."""
+
+import torch
+from torch import nn
+
+import alphabet
+
+HEIGHT = 48  # of a crop, pixels
+
+
+def _conv(before, after, kernel=3, stride=1, padding=1, dilation=1):
+    return nn.Sequential(
+        nn.Conv2d(before, after, kernel, stride, padding, dilation, bias=False), nn.BatchNorm2d(after), nn.ReLU())
+
+
+class _Residual(nn.Module):
+    def __init__(self, channels):
+        super().__init__()
+        self.body = nn.Sequential(
+            _conv(channels, channels),
+            nn.Conv2d(channels, channels, 3, padding=1, bias=False), nn.BatchNorm2d(channels))
+
+    def forward(self, x):
+        return torch.relu(x + self.body(x))
+
+
+class _Context(nn.Module):
+    """Looks along the line, further with each one."""
+
+    def __init__(self, channels, dilation):
+        super().__init__()
+        self.body = nn.Sequential(
+            nn.Conv2d(channels, channels, (1, 3), padding=(0, dilation), dilation=(1, dilation), bias=False),
+            nn.BatchNorm2d(channels))
+
+    def forward(self, x):
+        return torch.relu(x + self.body(x))
+
+
+class LineNetwork(nn.Module):
+    """(N, 1, 48, W) grey of mean 0 and deviation 1 -> (N, CLASSES, 1, W/4) logits; W a multiple of 4."""
+
+    def __init__(self):
+        super().__init__()
+        self.seen = nn.Sequential(
+            _conv(1, 32, stride=2), _Residual(32),
+            _conv(32, 64, stride=2), _Residual(64), _Residual(64),
+            _conv(64, 128, stride=(2, 1)), _Residual(128), _Residual(128),
+            _conv(128, 192, stride=(2, 1)), _Residual(192),
+            _conv(192, 256, kernel=(3, 1), padding=0))
+        self.context = nn.Sequential(*(_Context(256, d) for d in (1, 2, 4, 8, 1)))
+        self.drop = nn.Dropout(0.1)
+        self.head = nn.Conv2d(256, alphabet.CLASSES, 1)
+
+    def forward(self, x):
+        return self.head(self.drop(self.context(self.seen(x))))
