@@ -171,7 +171,7 @@ int add(const AddOptions& options, Surroundings& around)
 std::function<int()> prepareAdd(CLI::App& command, Surroundings& around)
 {
     const auto options = std::make_shared<AddOptions>();
-    command.add_option("PHOTO", options->photos, "Photographs of one item, JPEG or PNG");
+    command.add_option("PHOTO", options->photos, "Photographs of one item");
     command
         .add_option("--reading", options->readings,
                     "What you read, one stamp each time (the notation of match); without it the "

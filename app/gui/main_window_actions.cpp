@@ -83,7 +83,9 @@ void MainWindow::chooseFiles()
 {
     std::vector<std::filesystem::path> files;
     const QStringList chosen = QFileDialog::getOpenFileNames(
-        this, tr("Open photos"), QString(), tr("Photos (*.jpg *.jpeg *.png *.JPG *.JPEG *.PNG)"));
+        this, tr("Open photos"), QString(),
+        tr("Photos (*.jpg *.jpeg *.png *.tif *.tiff *.webp *.bmp *.heic *.heif *.JPG *.JPEG *.PNG "
+           "*.TIF *.TIFF *.WEBP *.BMP *.HEIC *.HEIF);;Every file (*)"));
     for (const QString& file : chosen)
         files.emplace_back(file.toStdString());
     openPhotos(files);
