@@ -71,8 +71,10 @@ std::function<int()> prepareFind(CLI::App& command, Surroundings& around)
     command.add_option("WORDS", options->words,
                        "Words that must all stand in the record; [.] and [- - -] match unread "
                        "letters (19[.]1, \"[- - -]ER\")");
-    command.add_option("--maker", options->maker, "Part of an attributed maker's id or name");
-    command.add_option("--year", options->years, "A year, or years as 1938..1941");
+    command.add_option("--maker", options->maker,
+                       "Part of the id or name of a maker somebody attributed");
+    command.add_option("--year", options->years,
+                       "A year attributed, recorded or read, or years as 1938..1941");
     command.add_option("--archive", options->archive_folder, "Folder of the archive");
     command.add_flag("--json", options->json, "One JSON object a line for each item");
     return [options, &around] { return find(*options, around); };

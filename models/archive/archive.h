@@ -29,7 +29,9 @@ struct FindQuery {
     // (a filed reading's lost cells match any letter, as the query's do).
     std::string words;
     std::string maker;  // part of an attributed maker's id or name, case does not matter
-    std::optional<int> year_from, year_to;  // an attribution or a dated event may fall within
+    // An attribution or a dated event may fall within; where there is none, the latest readings can
+    // mean such a year.
+    std::optional<int> year_from, year_to;
 };
 
 // One line of what was found.

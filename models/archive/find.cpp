@@ -6,6 +6,7 @@
 #include "models/archive/connection.h"
 #include "models/archive/stored_readings.h"
 #include "models/archive/word_match.h"
+#include "models/date_mark.h"
 #include "models/edtf.h"
 #include "models/leiden.h"
 #include "models/typed_notation.h"
@@ -21,6 +22,7 @@ struct Findable {
     std::vector<SearchText> texts;
     std::vector<std::string> makers;  // ids and names, attributed
     std::vector<std::string> dates;   // EDTF
+    std::vector<int> years_read;      // what the latest readings can mean
     std::vector<Line> lines;          // of the latest readings
     std::string maker_name, date_edtf;
 };
@@ -53,6 +55,17 @@ std::vector<Line> findableLines(const sql::Database& database, const Row& readin
     return typed.fault ? storedLines(database, reading) : std::move(typed.lines);
 }
 
+constexpr double likely_date = 0.1;  // a size such as 38 is hardly ever a year: less than this
+
+void addYears(Findable& findable)
+{
+    for (const Line& line : findable.lines)
+        for (const DateMeaning& meaning : readDates(line))
+            if (meaning.probability >= likely_date)
+                findable.years_read.insert(findable.years_read.end(), meaning.years.begin(),
+                                           meaning.years.end());
+}
+
 void addReadings(const sql::Database& database,
                  const std::map<std::string, std::string>& item_of_stamp, Findables& findables)
 {
@@ -74,6 +87,8 @@ void addReadings(const sql::Database& database,
         std::vector<Line>& shown = findables[item_of_stamp.at(stamp_id)].lines;
         shown.insert(shown.end(), lines.begin(), lines.end());
     }
+    for (auto& [item_id, findable] : findables)
+        addYears(findable);
 }
 
 void addStamps(const sql::Database& database, Findables& findables)
@@ -140,6 +155,11 @@ bool fallsWithin(const Findable& findable, std::optional<int> from, std::optiona
 {
     if (!from && !to)
         return true;
+    const auto within = [&](int year) { return !(from && year < *from) && !(to && year > *to); };
+    const bool dated = std::any_of(findable.dates.begin(), findable.dates.end(),
+                                   [](const std::string& edtf) { return !edtf.empty(); });
+    if (!dated)  // what a person concluded goes before what can be read
+        return std::any_of(findable.years_read.begin(), findable.years_read.end(), within);
     return std::any_of(findable.dates.begin(), findable.dates.end(), [&](const std::string& edtf) {
         const std::optional<YearBounds> bounds = edtfYearBounds(edtf);
         return bounds && !(bounds->last && from && *bounds->last < *from) &&

@@ -151,6 +151,17 @@ TEST_CASE("What has been replaced no longer answers, what stands is shown", "[ar
     CHECK(found.recorded_at == stored.recorded_at);
 }
 
+TEST_CASE("A year that was only read is found, unread digits included", "[archive][find]")
+{
+    Filed filed;
+    filed.add("whole", support::itemReading("HEWLABY / 1938"));
+    filed.add("unread", support::itemReading("HEWLABY / 194[.]"));
+    filed.add("none", support::itemReading("HEWLABY / SIZE"));
+    CHECK(filed.found(years(1938, 1938)) == Numbers{"whole"});
+    CHECK(filed.found(years(1945, 1947)) == Numbers{"unread"});
+    CHECK(filed.found(years(1951, std::nullopt)).empty());
+}
+
 TEST_CASE("Of several readings of a stamp the latest that stands is shown", "[archive][find]")
 {
     Filed filed;
