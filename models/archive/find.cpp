@@ -22,7 +22,6 @@ struct Findable {
     std::vector<SearchText> texts;
     std::vector<std::string> makers;  // ids and names, attributed
     std::vector<std::string> dates;   // EDTF
-    std::vector<int> years_read;      // what the latest readings can mean
     std::vector<Line> lines;          // of the latest readings
     std::string maker_name, date_edtf;
 };
@@ -55,17 +54,6 @@ std::vector<Line> findableLines(const sql::Database& database, const Row& readin
     return typed.fault ? storedLines(database, reading) : std::move(typed.lines);
 }
 
-constexpr double likely_date = 0.1;  // a size such as 38 is hardly ever a year: less than this
-
-void addYears(Findable& findable)
-{
-    for (const Line& line : findable.lines)
-        for (const DateMeaning& meaning : readDates(line))
-            if (meaning.probability >= likely_date)
-                findable.years_read.insert(findable.years_read.end(), meaning.years.begin(),
-                                           meaning.years.end());
-}
-
 void addReadings(const sql::Database& database,
                  const std::map<std::string, std::string>& item_of_stamp, Findables& findables)
 {
@@ -87,8 +75,6 @@ void addReadings(const sql::Database& database,
         std::vector<Line>& shown = findables[item_of_stamp.at(stamp_id)].lines;
         shown.insert(shown.end(), lines.begin(), lines.end());
     }
-    for (auto& [item_id, findable] : findables)
-        addYears(findable);
 }
 
 void addStamps(const sql::Database& database, Findables& findables)
@@ -151,15 +137,29 @@ bool isByMaker(const Findable& findable, const std::string& maker)
                                         });
 }
 
+constexpr double likely_date = 0.1;  // a size such as 38 is hardly ever a year: less than this
+
+bool canBeReadAsYear(const std::vector<Line>& lines, std::optional<int> from, std::optional<int> to)
+{
+    const auto within = [&](int year) { return !(from && year < *from) && !(to && year > *to); };
+    const auto means = [&](const DateMeaning& meaning) {
+        return meaning.probability >= likely_date &&
+               std::any_of(meaning.years.begin(), meaning.years.end(), within);
+    };
+    return std::any_of(lines.begin(), lines.end(), [&](const Line& line) {
+        const std::vector<DateMeaning> meanings = readDates(line);
+        return std::any_of(meanings.begin(), meanings.end(), means);
+    });
+}
+
 bool fallsWithin(const Findable& findable, std::optional<int> from, std::optional<int> to)
 {
     if (!from && !to)
         return true;
-    const auto within = [&](int year) { return !(from && year < *from) && !(to && year > *to); };
     const bool dated = std::any_of(findable.dates.begin(), findable.dates.end(),
                                    [](const std::string& edtf) { return !edtf.empty(); });
     if (!dated)  // what a person concluded goes before what can be read
-        return std::any_of(findable.years_read.begin(), findable.years_read.end(), within);
+        return canBeReadAsYear(findable.lines, from, to);
     return std::any_of(findable.dates.begin(), findable.dates.end(), [&](const std::string& edtf) {
         const std::optional<YearBounds> bounds = edtfYearBounds(edtf);
         return bounds && !(bounds->last && from && *bounds->last < *from) &&
