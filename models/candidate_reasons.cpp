@@ -220,9 +220,12 @@ void ReasonTeller::tellMarkYears()
     if (years.empty() || use > 0.5)
         return;
     const std::string read = yearsRead().empty() ? std::string("the date") : yearsRead();
+    const bool several = read.rfind("the years", 0) == 0;
+    const char* suits = use < 0.05 ? ", not for "
+                        : several  ? ", which suits only some of "
+                                   : ", hardly for ";
     add(std::log(std::max(use, 1e-3)),
-        "the mark " + mark.text + " is known only " + years +
-            (use < 0.05 ? ", not for " : ", which suits only some of ") + read);
+        "the mark " + mark.text + " is known only " + years + suits + read);
 }
 
 void ReasonTeller::tellType()

@@ -111,6 +111,9 @@ void weighCommonLetters(CellWeights& weights, const Cell& cell, const ConfusionT
         if (letter == " ")
             weights.space = of_letter[id];
     }
+    for (const Alternative& seen : cell.alternatives)  // a letter of another script
+        if (!letters.contains(normalForm(seen.text)))
+            sum += otherTextShare(seen.text) * std::clamp(seen.certainty, 0.0, 1.0);
     weights.other = std::max(sum, 1e-6);
 }
 

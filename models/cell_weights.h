@@ -18,6 +18,7 @@ class LetterIds {
 public:
     std::size_t idOf(const std::string& letter);  // a new letter gets the next number
     std::size_t size() const { return letters_.size(); }
+    bool contains(const std::string& letter) const { return ids_.count(letter) > 0; }
     const std::string& letter(std::size_t id) const { return letters_[id]; }
 
     // The characters of a text, in one form, as numbers.

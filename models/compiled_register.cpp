@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "models/edtf.h"
 #include "models/letters.h"
 #include "models/mark_spellings.h"
 #include "models/typed_notation.h"
@@ -78,6 +79,7 @@ CompiledRegister::CompiledRegister(const MakerRegister& known)
     for (const Mark& mark : codeMarks(known))
         addMark(known, mark.maker_id, mark);
     addOtherTexts(known);
+    addYearCodes(known);
     countLengths();
 }
 
@@ -99,6 +101,22 @@ void CompiledRegister::addMark(const MakerRegister& known, const std::string& ma
             {makeMatchText(spelling.text, ids, skip_rate), spelling.share});
     marks_of_maker[compiled.maker].push_back(marks.size());
     marks.push_back(std::move(compiled));
+}
+
+void CompiledRegister::addYearCodes(const MakerRegister& known)
+{
+    for (const Code& code : known.codes) {
+        const auto bounds = edtfYearBounds(code.value);
+        if (code.stands_for != CodeMeaning::Year || code.code.empty() || !bounds)
+            continue;
+        CompiledYearCode compiled{makeMatchText(shortened(code.code), ids, skip_rate), {}};
+        for (int year = range.first; year <= range.last; ++year)
+            compiled.years.push_back(year >= bounds->first.value_or(range.first) &&
+                                             year <= bounds->last.value_or(range.last)
+                                         ? 1
+                                         : 0);
+        year_codes.push_back(std::move(compiled));
+    }
 }
 
 // The register's own lengths, smoothed, since a maker that it does not know may sign otherwise.

@@ -26,6 +26,12 @@ struct CompiledMark {
     std::vector<double> years;  // softYears of from and to
 };
 
+// A code that stands for a year or a few.
+struct CompiledYearCode {
+    MatchText text;
+    std::vector<double> years;  // 1 for each year of the range it stands for, 0 for the others
+};
+
 struct CompiledRegister {
     explicit CompiledRegister(const MakerRegister& known);
 
@@ -34,6 +40,7 @@ struct CompiledRegister {
     std::vector<CompiledMark> marks;  // text marks, devices, and codes that mean a maker
     std::vector<std::vector<std::size_t>> marks_of_maker;
     std::vector<MatchText> other_texts;  // inspectors' codes, quarters, sizes, type names
+    std::vector<CompiledYearCode> year_codes;
     LetterModel letter_model;
 
     // How long marks are: texts of letters that fit every cell alike, with the share of each
@@ -43,6 +50,7 @@ struct CompiledRegister {
 private:
     void addMark(const MakerRegister& known, const std::string& maker_id, const Mark& mark);
     void addOtherTexts(const MakerRegister& known);
+    void addYearCodes(const MakerRegister& known);
     void countLengths();
 };
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "models/date_forms.h"
 
@@ -22,6 +23,8 @@ constexpr double cut_when_unknown = 0.03, cut_when_seen = 0.8;
 // A date on a stamp is not always the year made: inspected later, patterned before.
 constexpr double date_is_later = 0.012, date_is_earlier = 0.004, fading = 0.6;
 constexpr std::size_t most_dates = 6;
+// Of the dates, those written as a code where the register lists one for the year.
+constexpr double date_is_code = 0.1, least_code_odds = 0.5;
 constexpr double insert_rate = 0.02;  // as MatchOptions has it
 
 double cutShare(LineEnd end)
@@ -53,6 +56,24 @@ double textOdds(const std::vector<AlignedCell>& cells, const MatchText& text,
 {
     static const GapRates rates(insert_rate);
     return std::exp(logAlignmentSum(cells, text, plan, rates)) / length_share;
+}
+
+// Stretches of cells between spaces: first cell, end cell.
+std::vector<std::pair<std::size_t, std::size_t>> wordsOf(const Line& line)
+{
+    std::vector<std::pair<std::size_t, std::size_t>> words;
+    std::size_t first = 0;
+    for (std::size_t i = 0; i <= line.cells.size(); ++i) {
+        const bool over =
+            i == line.cells.size() ||
+            (!line.cells[i].alternatives.empty() && line.cells[i].alternatives.front().text == " ");
+        if (!over)
+            continue;
+        if (i > first)
+            words.emplace_back(first, i);
+        first = i + 1;
+    }
+    return words;
 }
 
 double placeShare(std::size_t first_cell, std::size_t end_cell, std::size_t cells)
@@ -89,19 +110,53 @@ LineEvidence::LineEvidence(const Line& line, const CompiledRegister& known, Date
                                 date.odds[y];
 }
 
-void LineEvidence::findPlaces(const Line& line)
+DatePlace& LineEvidence::placeOf(std::size_t first_cell, std::size_t end_cell)
+{
+    const auto same = std::find_if(dates_.begin(), dates_.end(), [&](const DatePlace& place) {
+        return place.first_cell == first_cell && place.end_cell == end_cell;
+    });
+    if (same != dates_.end())
+        return *same;
+    dates_.push_back({first_cell, end_cell, std::vector<double>(known_.range.size(), 0)});
+    return dates_.back();
+}
+
+void LineEvidence::addFigures(const Line& line)
 {
     for (const DateInstance& instance : findDates(line)) {
-        const auto same = std::find_if(dates_.begin(), dates_.end(), [&](const DatePlace& place) {
-            return place.first_cell == instance.first_cell && place.end_cell == instance.end_cell;
-        });
-        DatePlace& place = same != dates_.end() ? *same : dates_.emplace_back();
-        place.first_cell = instance.first_cell;
-        place.end_cell = instance.end_cell;
-        place.odds.resize(known_.range.size(), 0);
+        DatePlace& place = placeOf(instance.first_cell, instance.end_cell);
         for (std::size_t y = 0; y < place.odds.size(); ++y)
             place.odds[y] += instance.odds(known_.range.first + static_cast<int>(y));
     }
+}
+
+// A year's code stands by itself, as a word.
+void LineEvidence::addYearCodes(const Line& line)
+{
+    const GapRates rates(insert_rate);
+    for (const auto& [first, end] : wordsOf(line)) {
+        const std::vector<AlignedCell> cells(cells_.begin() + static_cast<long>(first),
+                                             cells_.begin() + static_cast<long>(end));
+        AlignmentPlan plan;
+        plan.entry.assign(cells.size() + 1, 0);
+        plan.exit = plan.entry;
+        plan.entry.front() = plan.exit.back() = 1;
+        for (const CompiledYearCode& code : known_.year_codes) {
+            const double odds =
+                date_is_code * std::exp(logAlignmentSum(cells, code.text, plan, rates));
+            if (odds < least_code_odds)
+                continue;
+            DatePlace& place = placeOf(first, end);
+            for (std::size_t y = 0; y < place.odds.size(); ++y)
+                place.odds[y] += odds * code.years[y];
+        }
+    }
+}
+
+void LineEvidence::findPlaces(const Line& line)
+{
+    addFigures(line);
+    addYearCodes(line);
     const auto best = [](const DatePlace& place) {
         return *std::max_element(place.odds.begin(), place.odds.end());
     };

@@ -51,6 +51,9 @@ private:
     };
 
     void findPlaces(const Line& line);
+    void addFigures(const Line& line);
+    void addYearCodes(const Line& line);
+    DatePlace& placeOf(std::size_t first_cell, std::size_t end_cell);
     Stretch weighStretch(const Line& line, std::size_t first_cell, std::size_t end_cell) const;
     AlignmentPlan planFor(const Line& line, std::size_t first_cell, std::size_t end_cell) const;
     double otherTextsOdds(const Line& line) const;

@@ -14,7 +14,9 @@ constexpr std::size_t faults_told = 5;
 
 std::string toldFaults(const std::vector<RegisterFault>& faults)
 {
-    std::string text = "The register cannot be read.";
+    if (faults.size() == 1)
+        return "the register cannot be read: " + faults.front().message();
+    std::string text = "the register cannot be read.";
     for (std::size_t i = 0; i < faults.size() && i < faults_told; ++i)
         text.append("\n").append(faults[i].message());
     if (faults.size() > faults_told)

@@ -231,6 +231,21 @@ std::optional<ItemRecord> Archive::item(const std::string& id_or_accession_numbe
     return item;
 }
 
+std::vector<std::string> Archive::itemsWithPhoto(const std::string& sha256) const
+{
+    sql::Database& database = connection_->database;
+    sql::Transaction transaction(database, sql::Transaction::Kind::Reading);
+    std::vector<std::string> items;
+    for (const sql::Row& row : database.rows(
+             "item",
+             "WHERE id IN (SELECT item_id FROM photo WHERE sha256 = :sha256) ORDER BY ordinal",
+             {{"sha256", sha256}})) {
+        const std::string number = row.text("accession_number");
+        items.push_back(number.empty() ? row.text("id") : number);
+    }
+    return items;
+}
+
 std::filesystem::path Archive::originalPath(const std::string& sha256,
                                             const std::string& original_name) const
 {

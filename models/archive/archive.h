@@ -80,6 +80,10 @@ public:
     // not in the typed notation.
     std::vector<FoundItem> find(const FindQuery& query) const;
 
+    // The items that a photo with this hash is filed with, each by its accession number, or its id
+    // where it has none; oldest first.
+    std::vector<std::string> itemsWithPhoto(const std::string& sha256) const;
+
     // Where the original with this hash lies, whether or not it is there.
     std::filesystem::path originalPath(const std::string& sha256,
                                        const std::string& original_name) const;

@@ -137,3 +137,28 @@ TEST_CASE("Noise beside a mark does not drown it", "[models][candidates]")
     }
     CHECK(probabilityOf(models::rankCandidates({{reading}, ""}, demoRegister()), "hewlaby") > 0.9);
 }
+
+TEST_CASE("A code that stands for a year dates what stands beside it", "[models][candidates]")
+{
+    // codes.csv of the demo register: YB stands for 1942.
+    for (const char* typed : {"T.H. & CO / YB", "T.H. & CO YB", "YB / T.H. & CO / M"}) {
+        CAPTURE(typed);
+        const models::CandidateList list = rank(typed);
+        CHECK(list.candidates.at(0).maker_id == "harskell");
+        CHECK(list.candidates.at(0).edtf == "1942");
+    }
+    const models::CandidateList faint = rank("T.H. & CO / Y(B|D)");
+    CHECK(faint.candidates.at(0).years.at(0).year == 1942);
+    CHECK(faint.candidates.at(0).years.at(1).year == 1944);
+    CHECK(faint.candidates.at(0).years.at(2).probability < 0.02);
+    CHECK(rank("T.H. & CO / RUYBAK").candidates.at(0).years.empty());
+}
+
+TEST_CASE("Letters of another script fit no mark of the register", "[models][candidates]")
+{
+    for (const char* typed : {"\u65E5\u672C", "\u0414\u0416", "\u00C9"}) {
+        CAPTURE(typed);
+        for (const models::Candidate& candidate : rank(typed).candidates)
+            CHECK_FALSE(hasReason(candidate, "fit the mark"));
+    }
+}
