@@ -29,6 +29,7 @@ Json stampJson(const StampWork& stamp)
             {"outline", corners},
             {"score", stamp.outline.score},
             {"up_deg", stamp.outline.up_deg},
+            {"mirrored", stamp.mirrored},
             {"shown", models::readingJson(stamp.shown)},
             {"photo_from_rectified", frame},
             {"seen", seen},
@@ -46,6 +47,7 @@ StampWork stampFromJson(const Json& json)
                                     json.at("outline").at(i).at(1).get<float>()};
     stamp.outline.score = json.at("score").get<double>();
     stamp.outline.up_deg = json.at("up_deg").get<double>();
+    stamp.mirrored = json.value("mirrored", false);  // drafts of an earlier version have none
     stamp.shown = models::readingFromJson(json.at("shown"));
     if (!json.at("photo_from_rectified").is_null())
         stamp.photo_from_rectified =

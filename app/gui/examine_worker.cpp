@@ -112,23 +112,24 @@ int ExamineWorker::examinePhoto(const std::filesystem::path& file, const std::st
 }
 
 int ExamineWorker::examineOutlines(const std::filesystem::path& file,
-                                   const std::vector<vision::StampOutline>& outlines,
+                                   const std::vector<StampRequest>& stamps,
                                    const std::string& type_id)
 {
-    return start([this, file, outlines, type_id](int ticket, std::stop_token stop) {
+    return start([this, file, stamps, type_id](int ticket, std::stop_token stop) {
         flow::ExamineOptions options;
         options.type_id = type_id;
         flow::Examination examination;
         Q_EMIT progressed(ticket, tr("loading the photo"), 0);
         examination.photo = examiner_->loadPhoto(file);
-        for (const vision::StampOutline& outline : outlines) {
+        for (const StampRequest& stamp : stamps) {
             if (stop.stop_requested())
                 throw flow::Cancelled{};
             const double done = static_cast<double>(examination.stamps.size() + 1) /
-                                static_cast<double>(outlines.size() + 1);
+                                static_cast<double>(stamps.size() + 1);
             Q_EMIT progressed(ticket, tr("reading the stamps"), done);
+            options.mirrored = stamp.mirrored;
             examination.stamps.push_back(
-                examiner_->examineStamp(examination.photo, outline, options, stop));
+                examiner_->examineStamp(examination.photo, stamp.outline, options, stop));
         }
         if (stop.stop_requested())
             throw flow::Cancelled{};
@@ -137,15 +138,16 @@ int ExamineWorker::examineOutlines(const std::filesystem::path& file,
     });
 }
 
-int ExamineWorker::examineStamp(const vision::Photo& photo, const vision::StampOutline& outline,
+int ExamineWorker::examineStamp(const vision::Photo& photo, const StampRequest& stamp,
                                 const std::string& type_id)
 {
-    return start([this, photo, outline, type_id](int ticket, std::stop_token stop) {
+    return start([this, photo, stamp, type_id](int ticket, std::stop_token stop_asked) {
         flow::ExamineOptions options;
         options.type_id = type_id;
+        options.mirrored = stamp.mirrored;
         Q_EMIT progressed(ticket, tr("reading the stamp again"), 0);
-        auto examination = examiner_->examineStamp(photo, outline, options, stop);
-        if (stop.stop_requested())
+        auto examination = examiner_->examineStamp(photo, stamp.outline, options, stop_asked);
+        if (stop_asked.stop_requested())
             throw flow::Cancelled{};
         Q_EMIT stampExamined(
             ticket, std::make_shared<const flow::StampExamination>(std::move(examination)));

@@ -12,6 +12,12 @@
 
 namespace gui {
 
+// A stamp to be looked at, and how.
+struct StampRequest {
+    vision::StampOutline outline;
+    bool mirrored = false;  // it is a mirror image
+};
+
 // Looks at pictures in a thread of its own, one request after another, so that the window never
 // waits. Every request has a ticket, and is answered by exactly one signal that carries it, or by
 // `gaveUp` once it was cancelled. Whatever a stage throws arrives as a sentence in `failed`.
@@ -28,11 +34,10 @@ public:
     void begin();
 
     int examinePhoto(const std::filesystem::path& file, const std::string& type_id);
-    // The photo with these outlines instead of located ones.
-    int examineOutlines(const std::filesystem::path& file,
-                        const std::vector<vision::StampOutline>& outlines,
+    // The photo with these stamps instead of located ones.
+    int examineOutlines(const std::filesystem::path& file, const std::vector<StampRequest>& stamps,
                         const std::string& type_id);
-    int examineStamp(const vision::Photo& photo, const vision::StampOutline& outline,
+    int examineStamp(const vision::Photo& photo, const StampRequest& stamp,
                      const std::string& type_id);
     int rankReadings(const std::vector<models::Reading>& readings, const std::string& type_id);
 

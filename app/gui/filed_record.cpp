@@ -81,8 +81,10 @@ std::vector<StampWork> workFromItem(const models::ItemRecord& item, const std::s
                                            static_cast<float>(view.outline_px[2 * i + 1])};
             work.outline.score = 1;
             work.outline.up_deg = view.up_deg;
-            if (const models::Reading* reading = readingToShow(view))
+            if (const models::Reading* reading = readingToShow(view)) {
                 work.shown = *reading;
+                work.mirrored = flow::isMirrored(*reading);
+            }
             work.gone_through = true;
             stamps.push_back(std::move(work));
         }

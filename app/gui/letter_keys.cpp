@@ -144,6 +144,7 @@ std::vector<KeyGroup> keyGroups()
           {tr("Ctrl+PgDn  Ctrl+PgUp"), tr("next, last photo")},
           {tr("Ctrl+R"), tr("read a photo that was stopped")},
           {tr("Ctrl+Right  Ctrl+Left"), tr("next, last stamp of the photo")},
+          {tr("Ctrl+M"), tr("a mirror image: turn it left to right, or back")},
           {tr("Ctrl+Del"), tr("this is no stamp: take its outline out")},
           {tr("Ctrl+S"), tr("file the record")},
           {tr("Ctrl+Q"), tr("close")},

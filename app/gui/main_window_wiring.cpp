@@ -165,6 +165,10 @@ void MainWindow::addKeys()
     });
     addKey("nextStampKey", Qt::CTRL | Qt::Key_Right, [stamp_by] { stamp_by(+1); });
     addKey("lastStampKey", Qt::CTRL | Qt::Key_Left, [stamp_by] { stamp_by(-1); });
+    addKey("mirrorKey", Qt::CTRL | Qt::Key_M, [this] {
+        if (WorkSession* session = sitting_->session())
+            guarded([&] { session->turnMirrored(); });
+    });
     addKey("noStampKey", Qt::CTRL | Qt::Key_Delete, [this] {
         if (sitting_->session())
             deleteOutline(sitting_->session()->current());

@@ -67,7 +67,7 @@ std::optional<models::Reading> filedReading(const StampWork& stamp, const std::s
     reading.read_at = read_at;
     reading.candidates_were_shown = stamp.looked_ahead || stamp.read_in_view;
     reading.layer = layer;
-    reading.options.clear();
+    reading.options = stamp.mirrored ? flow::mirrored_option : "";
     reading.weights_sha256.clear();
     return reading;
 }
@@ -87,6 +87,7 @@ void takeExamination(StampWork& stamp, std::shared_ptr<const flow::StampExaminat
     }
     stamp.photo_from_rectified = frame;
     stamp.outline = examined->outline;
+    stamp.mirrored = examined->enhanced.rectified.mirrored;
     stamp.examined = std::move(examined);
     stamp.stale = false;
 }

@@ -20,7 +20,8 @@ struct StampWork {
     std::string id;  // of this sitting; a UUID
     vision::StampOutline outline;
     std::shared_ptr<const flow::StampExamination> examined;  // null until examined
-    bool stale = false;                                      // the outline has changed since
+    bool stale = false;     // the outline or what comes next has changed since
+    bool mirrored = false;  // a mirror image, as ink leaves on the cloth it faced
     models::Reading shown;  // the proposal with the person's cells in it
     // Of the rectified picture in which the extents of `shown` are; none when nobody knows.
     std::optional<cv::Matx33d> photo_from_rectified;

@@ -146,14 +146,14 @@ void Sitting::startReading(int place)
         for (Draft& draft : drafts_.readAll().drafts)
             if (draft.photo == file && draft.record_id.empty())
                 here.draft = std::move(draft);
-    std::vector<vision::StampOutline> outlines;
+    std::vector<StampRequest> stamps;
     std::string type_id;
     if (here.draft) {
         for (const StampWork& stamp : here.draft->stamps)
-            outlines.push_back(stamp.outline);
+            stamps.push_back({stamp.outline, stamp.mirrored});
         type_id = here.draft->fields.type_id;
     }
-    photo_ticket_ = here.draft ? worker_.examineOutlines(file, outlines, type_id)
+    photo_ticket_ = here.draft ? worker_.examineOutlines(file, stamps, type_id)
                                : worker_.examinePhoto(file, type_id);
     queue_.setState(place, PhotoState::Reading);
     Q_EMIT progressed(tr("opening the photo"), 0);

@@ -21,8 +21,8 @@ void Sitting::readStaleStamps()
                 worker_.cancel(it->first);
             it = late ? stamp_tickets_.erase(it) : std::next(it);
         }
-        const int ticket =
-            worker_.examineStamp(here->photo(), stamp.outline, here->fields().type_id);
+        const int ticket = worker_.examineStamp(here->photo(), {stamp.outline, stamp.mirrored},
+                                                here->fields().type_id);
         stamp_tickets_[ticket] = {place_, stamp.id};
         Q_EMIT progressed(tr("reading the stamp again"), 0);
     }

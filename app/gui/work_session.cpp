@@ -238,6 +238,19 @@ void WorkSession::deleteOutline(int stamp)
     pushStamps(tr("outline taken out"), std::move(after), std::max(0, stamp - 1), -1);
 }
 
+void WorkSession::turnMirrored()
+{
+    if (current_ < 0) {
+        Q_EMIT couldNot(tr("There is no stamp to turn; outline one in the photo first."));
+        return;
+    }
+    std::vector<StampWork> after = stamps_;
+    StampWork& turned = after[static_cast<std::size_t>(current_)];
+    turned.mirrored = !turned.mirrored;
+    turned.stale = true;
+    pushStamps(tr("mirror image"), std::move(after), current_, -1);
+}
+
 void WorkSession::takeStampExamination(const std::string& stamp_id,
                                        std::shared_ptr<const flow::StampExamination> examined)
 {

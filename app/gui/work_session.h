@@ -45,6 +45,8 @@ public:
     void setOutline(int stamp, const vision::Quad& corners, int gesture = -1);
     void addOutline(const vision::Quad& corners);
     void deleteOutline(int stamp);
+    // Takes the current stamp for a mirror image, or no longer; undoable.
+    void turnMirrored();
     void takeStampExamination(const std::string& stamp_id,
                               std::shared_ptr<const flow::StampExamination> examined);
 

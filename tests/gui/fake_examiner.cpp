@@ -1,5 +1,6 @@
 #include "tests/gui/fake_examiner.h"
 
+#include <algorithm>
 #include <opencv2/imgcodecs.hpp>
 #include <opencv2/imgproc.hpp>
 #include <thread>
@@ -66,6 +67,19 @@ flow::StampExamination examined(const vision::Photo& photo, const vision::StampO
     cv::equalizeHist(grey, even);
     stamp.enhanced.layers = {{"grey", grey}, {"flat", even}};
     stamp.readings = {readingOf(lines)};
+    stamp.proposal = stamp.readings.front();
+    return stamp;
+}
+
+// A mirror image turned: what stood on the right stands on the left.
+flow::StampExamination mirrored(const vision::Photo& photo, const vision::StampOutline& outline,
+                                std::vector<std::string> lines)
+{
+    for (std::string& line : lines)
+        std::reverse(line.begin(), line.end());
+    flow::StampExamination stamp = examined(photo, outline, lines);
+    stamp.enhanced.rectified.mirrored = true;
+    stamp.readings.front().options = flow::mirrored_option;
     stamp.proposal = stamp.readings.front();
     return stamp;
 }
@@ -144,7 +158,8 @@ gui::MakeExaminer fakeExaminer(std::shared_ptr<FakeScript> script)
             ++script->photos_done;
             return examination;
         };
-        examiner.examineStamp = [script](const auto& photo, const auto& outline, const auto&,
+        examiner.examineStamp = [script](const auto& photo, const auto& outline,
+                                         const flow::ExamineOptions& options,
                                          std::stop_token stop) {
             ++script->stamps_begun;
             waitWhileHeld(*script, stop);
@@ -154,8 +169,10 @@ gui::MakeExaminer fakeExaminer(std::shared_ptr<FakeScript> script)
             }
             ++script->stamps_examined;
             const bool none = script->stamps.empty();
-            return examined(photo, outline,
-                            none ? std::vector<std::string>{"NEW"} : script->stamps.front());
+            std::vector<std::string> lines =
+                none ? std::vector<std::string>{"NEW"} : script->stamps.front();
+            return options.mirrored ? mirrored(photo, outline, lines)
+                                    : examined(photo, outline, lines);
         };
         examiner.rankReadings = [script](const auto& readings, const std::string& type_id) {
             {

@@ -188,3 +188,34 @@ TEST_CASE("A 48-megapixel photo is painted without scaling all of it each time",
     CAPTURE(painting_ms, whole_ms);
     CHECK(painting_ms < whole_ms);
 }
+
+TEST_CASE("A stamp is turned as a mirror image, undone, filed and opened again as one",
+          "[app][gui][outline]")
+{
+    WindowHarness person;
+    person.openDrawn();
+    person.key(Qt::Key_M, Qt::ControlModifier);
+    REQUIRE(examinedAgain(person, 1));
+    CHECK(person.text(0) == "DTL TRAH");
+    CHECK(person.session().stamp()->mirrored);
+    person.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(person.text(0) == "HART LTD");
+    CHECK_FALSE(person.session().stamp()->mirrored);
+    person.key(Qt::Key_Y, Qt::ControlModifier);
+    REQUIRE(examinedAgain(person, 2));
+    CHECK(person.text(0) == "DTL TRAH");
+
+    person.key(Qt::Key_Home);
+    person.type("B");
+    person.sitting().fileRecord("grey");
+    const auto found = person.sitting().find({});
+    REQUIRE(found.size() == 1);
+    const auto record = person.sitting().look(found[0].id);
+    for (const models::ReadingRecord& reading : record->stamps.at(0).views.at(0).readings)
+        CHECK(flow::isMirrored(reading.reading));
+    person.restart();
+    person.sitting().openRecord(*record);
+    REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
+    CHECK(person.session().stamp()->mirrored);
+    CHECK(person.text(0) == "BTL TRAH");
+}
