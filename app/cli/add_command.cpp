@@ -7,6 +7,7 @@
 #include "app/cli/item_types.h"
 #include "app/cli/places.h"
 #include "app/cli/progress.h"
+#include "app/cli/read_text.h"
 #include "app/cli/typed_text.h"
 #include "app/flow/filing.h"
 #include "app/flow/register_hash.h"
@@ -145,6 +146,30 @@ std::string counted(std::size_t count, const std::string& what)
     return std::to_string(count) + " " + what + (count == 1 ? "" : "s");
 }
 
+// Told, not refused: one photograph can show several items.
+void tellOtherItems(const models::Archive& archive, const models::ItemRecord& item,
+                    const AddOptions& options, std::ostream& err)
+{
+    for (std::size_t i = 0; i < item.photos.size(); ++i)
+        for (const std::string& other : archive.itemsWithPhoto(item.photos[i].sha256))
+            err << "weftmark: " << options.photos[i] << " is filed with item " << other
+                << " already; its original is kept once, for both\n";
+}
+
+void printReadings(const models::ItemRecord& item, std::ostream& out)
+{
+    const auto print = [&](const std::vector<models::ReadingRecord>& readings) {
+        for (const models::ReadingRecord& record : readings)
+            for (const models::Line& line : record.reading.lines)
+                out << "  " << lineInWords(line) << "\n";
+    };
+    for (const models::StampRecord& stamp : item.stamps) {
+        print(stamp.readings);
+        for (const models::ViewRecord& view : stamp.views)
+            print(view.readings);
+    }
+}
+
 int add(const AddOptions& options, Surroundings& around)
 {
     const std::string by = author(options.author, around);
@@ -154,13 +179,15 @@ int add(const AddOptions& options, Surroundings& around)
     filing.item.type_id = options.type_id;
     filing.item.accession_number = options.accession_number;
     filing.item.notes = options.notes;
-    const models::ItemRecord stored =
-        models::Archive::open(folder, by, around.clock).addItem(filing.item);
+    models::Archive archive = models::Archive::open(folder, by, around.clock);
+    tellOtherItems(archive, filing.item, options, around.err);
+    const models::ItemRecord stored = archive.addItem(filing.item);
     around.out << "filed " << stored.id;
     if (!stored.accession_number.empty())
         around.out << " as " << stored.accession_number;
     around.out << " with " << counted(stored.photos.size(), "photograph") << " and "
                << counted(stored.stamps.size(), "stamp") << "\n";
+    printReadings(stored, around.out);
     if (stored.stamps.empty())
         around.err << "weftmark: no stamp was found on it; type what you see with --reading\n";
     return done;
@@ -171,7 +198,7 @@ int add(const AddOptions& options, Surroundings& around)
 std::function<int()> prepareAdd(CLI::App& command, Surroundings& around)
 {
     const auto options = std::make_shared<AddOptions>();
-    command.add_option("PHOTO", options->photos, "Photographs of one item");
+    command.add_option("PHOTO", options->photos, "Photographs of one item")->type_name("FILE");
     command
         .add_option("--reading", options->readings,
                     "What you read, one stamp each time (the notation of match); without it the "
@@ -180,16 +207,17 @@ std::function<int()> prepareAdd(CLI::App& command, Surroundings& around)
     command.add_flag("--mirrored", options->mirrored,
                      "The stamps are mirror images, as ink leaves on the cloth it faced");
     command.add_option("--accession", options->accession_number, "Accession number");
-    command.add_option("--type", options->type_id, "What the piece is: an item type's id");
+    command.add_option("--type", options->type_id, "What the piece is: an item type's id")
+        ->type_name("ITEM_TYPE");
     command.add_option("--notes", options->notes, "Notes");
     command.add_option("--maker", options->maker_id, "The maker that you conclude, by its id");
     command.add_option("--date", options->date, "The date that you conclude, in EDTF");
     command.add_option("--certainty", options->certainty,
                        "How sure you are: certain, probable or possible (the default)");
     command.add_option("--reasons", options->reasons, "Why you conclude it");
-    command.add_option("--author", options->author, "Who records");
-    command.add_option("--archive", options->archive_folder, "Folder of the archive");
-    command.add_option("--register", options->register_folder, "Folder of the register");
+    command.add_option("--author", options->author, author_help)->type_name("NAME");
+    command.add_option("--archive", options->archive_folder, archive_help)->type_name("FOLDER");
+    command.add_option("--register", options->register_folder, register_help)->type_name("FOLDER");
     return [options, &around] { return add(*options, around); };
 }
 

@@ -1,6 +1,9 @@
 #include "app/cli/command_line.h"
 
 #include <algorithm>
+#include <filesystem>
+#include <optional>
+#include <system_error>
 
 #include <CLI/CLI.hpp>
 
@@ -32,6 +35,14 @@ std::string unmarked(const std::string& value)
     return !value.empty() && value.front() == bracket_mark ? value.substr(1) : value;
 }
 
+constexpr const char* examples =
+    "Examples:\n"
+    "  weftmark read belt.jpg                      read a photograph, tell what it can mean\n"
+    "  weftmark match \"T.H. & CO / 193[.]\"        what a reading of yours can mean\n"
+    "  weftmark add belt.jpg --accession \"SHT 12\"  read it and file the record\n"
+    "  weftmark find HARSK --year 1938..1941       look a record up\n"
+    "  weftmark window belt.jpg                    read it letter by letter, and file it\n";
+
 // Results that did not arrive are a failure, or a full disk would pass for success.
 int delivered(int code, Surroundings& around)
 {
@@ -58,6 +69,20 @@ int runGuarded(const std::function<int()>& action, Surroundings& around)
     return failed;
 }
 
+// The first argument that is a file but would be taken for options.
+std::optional<std::string> dashedFile(const std::vector<std::string>& arguments)
+{
+    for (const std::string& argument : arguments) {
+        std::error_code trouble;
+        if (argument == "--")
+            break;
+        if (argument.size() > 1 && argument.front() == '-' &&
+            std::filesystem::is_regular_file(argument, trouble))
+            return argument;
+    }
+    return std::nullopt;
+}
+
 }  // namespace
 
 int runCommandLine(const std::vector<Command>& commands, const std::vector<std::string>& arguments,
@@ -65,12 +90,18 @@ int runCommandLine(const std::vector<Command>& commands, const std::vector<std::
 {
     if (arguments.empty() && !around.display_trouble())
         return runCommandLine(commands, {"window"}, around);
+    if (const auto file = dashedFile(arguments)) {
+        around.err << "weftmark: the file name " << *file << " begins with a dash; write ./"
+                   << *file << "\n";
+        return wrong_usage;
+    }
     CLI::App app(
         "Reads maker's marks and date stamps on old equipment, tells what they can mean, "
         "and keeps a record.",
         "weftmark");
     app.set_version_flag("--version", "weftmark " WEFTMARK_VERSION, "Tell the version, and end");
     app.set_help_flag("-h,--help", "Tell what can be asked, and end");
+    app.footer(examples);
     app.require_subcommand(0, 1);
     app.failure_message(complaint);
     std::function<int()> action;

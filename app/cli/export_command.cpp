@@ -100,8 +100,9 @@ std::function<int()> prepareExport(CLI::App& command, Surroundings& around)
                     "csv, a table of one row an item (text that a spreadsheet would take for a "
                     "formula gets an apostrophe before it), or json, the records whole")
         ->required();
-    command.add_option("--output", options->output, "File to write; else standard output");
-    command.add_option("--archive", options->archive_folder, "Folder of the archive");
+    command.add_option("--output", options->output, "File to write; else standard output")
+        ->type_name("FILE");
+    command.add_option("--archive", options->archive_folder, archive_help)->type_name("FOLDER");
     return [options, &around] { return exportAll(*options, around); };
 }
 

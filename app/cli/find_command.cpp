@@ -75,7 +75,7 @@ std::function<int()> prepareFind(CLI::App& command, Surroundings& around)
                        "Part of the id or name of a maker somebody attributed");
     command.add_option("--year", options->years,
                        "A year attributed, recorded or read, or years as 1938..1941");
-    command.add_option("--archive", options->archive_folder, "Folder of the archive");
+    command.add_option("--archive", options->archive_folder, archive_help)->type_name("FOLDER");
     command.add_flag("--json", options->json, "One JSON object a line for each item");
     return [options, &around] { return find(*options, around); };
 }

@@ -51,8 +51,9 @@ std::function<int()> prepareMatch(CLI::App& command, Surroundings& around)
                     "[- - -] lost at unknown length, \" / \" next line")
         ->required();
     command.add_flag("--json", options->json, "One JSON object");
-    command.add_option("--type", options->type_id, "What the piece is: an item type's id");
-    command.add_option("--register", options->register_folder, "Folder of the register");
+    command.add_option("--type", options->type_id, "What the piece is: an item type's id")
+        ->type_name("ITEM_TYPE");
+    command.add_option("--register", options->register_folder, register_help)->type_name("FOLDER");
     return [options, &around] { return match(*options, around); };
 }
 

@@ -8,6 +8,13 @@
 // Where things lie and who records, when the person does not say.
 namespace cli {
 
+// What --help says of the options that this file answers for.
+inline constexpr const char* register_help =
+    "Folder of the register; else $WEFTMARK_REGISTER, or the one that came with the program";
+inline constexpr const char* archive_help =
+    "Folder of the archive; else $WEFTMARK_ARCHIVE, or ~/.local/share/weftmark";
+inline constexpr const char* author_help = "Who records; else $WEFTMARK_AUTHOR, or your login name";
+
 // $WEFTMARK_REGISTER, or the register that came with the program.
 std::filesystem::path registerFolder(const std::string& given, const Surroundings& around);
 

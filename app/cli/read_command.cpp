@@ -164,7 +164,7 @@ int read(const ReadOptions& options, Surroundings& around)
 std::function<int()> prepareRead(CLI::App& command, Surroundings& around)
 {
     const auto options = std::make_shared<ReadOptions>();
-    command.add_option("PHOTO", options->photos, "Photographs")->required();
+    command.add_option("PHOTO", options->photos, "Photographs")->type_name("FILE")->required();
     command.add_flag("--json", options->json, "One JSON object a line for each photograph");
     command.add_flag("--line", options->single_line,
                      "Each photograph is a tight crop of one line of text");
@@ -173,10 +173,13 @@ std::function<int()> prepareRead(CLI::App& command, Surroundings& around)
                        "from its own top left");
     command.add_flag("--mirrored", options->mirrored,
                      "The stamps are mirror images, as ink leaves on the cloth it faced");
-    command.add_option("--type", options->type_id, "What the piece is: an item type's id");
-    command.add_option("--register", options->register_folder, "Folder of the register");
-    command.add_option("--layers", options->layers_folder,
-                       "Folder for the enhanced pictures of each stamp (PNG)");
+    command.add_option("--type", options->type_id, "What the piece is: an item type's id")
+        ->type_name("ITEM_TYPE");
+    command.add_option("--register", options->register_folder, register_help)->type_name("FOLDER");
+    command
+        .add_option("--layers", options->layers_folder,
+                    "Folder for the enhanced pictures of each stamp (PNG)")
+        ->type_name("FOLDER");
     command
         .add_option("--max-megapixels", options->max_megapixels,
                     "Refuse a larger picture before it is decoded")

@@ -1,7 +1,9 @@
 #include "app/cli/read_text.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdlib>
 
 #include "models/leiden.h"
 #include "models/reading.h"
@@ -12,18 +14,30 @@ namespace {
 
 constexpr double hardly_any = 0.005;  // candidates below it are told together
 
+// How many characters stand in one state; `open` when some stretch does not say.
+struct StateCount {
+    int least = 0;
+    bool open = false;
+};
+
 std::string counted(const models::Line& line)
 {
-    std::array<int, 5> of_state{};
-    for (const models::Cell& cell : line.cells)
-        ++of_state[static_cast<std::size_t>(cell.state)];
+    std::array<StateCount, 5> of_state{};
+    for (const models::Cell& cell : line.cells) {
+        StateCount& count = of_state[static_cast<std::size_t>(cell.state)];
+        count.least += std::max(0, cell.least);
+        count.open |= cell.most != cell.least;
+    }
     const auto of = [&](models::CellState state) {
         return of_state[static_cast<std::size_t>(state)];
     };
     std::string words;
-    const auto add = [&](int count, const char* what) {
-        if (count > 0)
-            words += ", " + std::to_string(count) + " " + what;
+    const auto add = [&](const StateCount& count, const char* what) {
+        if (count.open)
+            words += count.least > 1 ? ", " + std::to_string(count.least) + " or more " + what
+                                     : std::string(", an unknown number ") + what;
+        else if (count.least > 0)
+            words += ", " + std::to_string(count.least) + " " + what;
     };
     add(of(models::CellState::Doubtful), "unsure");
     add(of(models::CellState::Traces), "faint");
@@ -56,10 +70,21 @@ std::string yearsInWords(const models::Candidate& candidate)
     return words;
 }
 
+// "upright", "turned 90 degrees clockwise".
+std::string turnInWords(double up_deg)
+{
+    const long turn = std::lround(std::remainder(up_deg, 360));
+    if (turn == 0)
+        return "upright";
+    return "turned " + std::to_string(std::labs(turn)) +
+           (std::labs(turn) == 1 ? " degree " : " degrees ") +
+           (turn > 0 ? "clockwise" : "anticlockwise");
+}
+
 void printStamp(std::ostream& out, const flow::StampExamination& stamp, std::size_t number)
 {
-    out << "  stamp " << number << " (" << percent(stamp.outline.score) << " sure), turned "
-        << std::lround(stamp.enhanced.rectified.up_deg) % 360 << " degrees clockwise\n";
+    out << "  stamp " << number << " (" << percent(stamp.outline.score) << " sure), "
+        << turnInWords(stamp.enhanced.rectified.up_deg) << "\n";
     for (const models::Line& line : stamp.proposal.lines)
         out << "    " << lineInWords(line) << "\n";
 }
@@ -110,10 +135,10 @@ void printExamination(std::ostream& out, const std::string& photo,
                "and take another photograph\n";
         return;
     }
-    std::size_t unread = 0;
-    for (std::size_t i = 0; i < examination.stamps.size(); ++i) {
-        if (holdsLetters(examination.stamps[i]))
-            printStamp(out, examination.stamps[i], i + 1);
+    std::size_t read = 0, unread = 0;
+    for (const flow::StampExamination& stamp : examination.stamps) {
+        if (holdsLetters(stamp))
+            printStamp(out, stamp, ++read);
         else
             ++unread;
     }

@@ -41,7 +41,7 @@ std::function<int()> prepareShow(CLI::App& command, Surroundings& around)
 {
     const auto options = std::make_shared<ShowOptions>();
     command.add_option("ID", options->id, "The item's id or accession number")->required();
-    command.add_option("--archive", options->archive_folder, "Folder of the archive");
+    command.add_option("--archive", options->archive_folder, archive_help)->type_name("FOLDER");
     command.add_flag("--json", options->json, "The whole record as one JSON object");
     return [options, &around] { return show(*options, around); };
 }

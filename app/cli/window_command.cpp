@@ -30,10 +30,12 @@ gui::WindowOptions windowOptions(const WindowArguments& arguments, const Surroun
 std::function<int()> prepareWindow(CLI::App& command, Surroundings& around)
 {
     const auto arguments = std::make_shared<WindowArguments>();
-    command.add_option("PHOTO", arguments->photos, "Photographs to open at once");
-    command.add_option("--register", arguments->register_folder, "Folder of the register");
-    command.add_option("--archive", arguments->archive_folder, "Folder of the archive");
-    command.add_option("--author", arguments->author, "Who records");
+    command.add_option("PHOTO", arguments->photos, "Photographs to open at once")
+        ->type_name("FILE");
+    command.add_option("--register", arguments->register_folder, register_help)
+        ->type_name("FOLDER");
+    command.add_option("--archive", arguments->archive_folder, archive_help)->type_name("FOLDER");
+    command.add_option("--author", arguments->author, author_help)->type_name("NAME");
     return [arguments, &around]() -> int {
         const std::optional<std::string> trouble = around.display_trouble();
         if (trouble)

@@ -96,6 +96,7 @@ TEST_CASE("What cannot be filed is told, and nothing is", "[app][add]")
         {"add", photo, "--certainty", "certain"},
         {"add", photo, "--type", "boat"},
         {"add", photo, "--reading", "(A"},
+        {"add", photo, "--mirrored", "--reading", "A"},
         {"add", photo, "--author", "A", "--author", "B"},
     };
     for (const std::vector<std::string>& arguments : wrong) {
@@ -125,4 +126,31 @@ TEST_CASE("A photograph without a stamp is filed all the same", "[app][add]")
     const Ran ran = runner.run({"add", canvas.file.string()});
     CHECK(ran.code == 0);
     CHECK(onlyItem(runner).photos.size() == 1);
+}
+
+TEST_CASE("A mirror image is filed as one", "[app][add]")
+{
+    CommandRunner runner;
+    runner.sight = [](const vision::EnhancedStamp& stamp) {
+        return stamp.rectified.mirrored ? models::parseTyped("W. POLGLASE").lines
+                                        : std::vector<models::Line>{};
+    };
+    const std::string photo = support::writeStampedPhoto(runner.folder, "belt.jpg").string();
+    const Ran ran = runner.run({"add", photo, "--mirrored"});
+    CHECK(ran.code == 0);
+    CHECK_THAT(ran.out, Contains("W. POLGLASE"));  // what was read is told
+    const models::ItemRecord item = onlyItem(runner);
+    CHECK(flow::isMirrored(item.stamps.at(0).views.at(0).readings.at(0).reading));
+}
+
+TEST_CASE("A photograph filed with another item is told, and filed", "[app][add]")
+{
+    CommandRunner runner;
+    const std::string photo = support::writeStampedPhoto(runner.folder, "belt.jpg").string();
+    const Ran first = runner.run({"add", photo, "--accession", "7"});
+    CHECK(first.err.empty());
+    const Ran second = runner.run({"add", photo, "--accession", "8"});
+    CHECK(second.code == 0);
+    CHECK_THAT(second.err, Contains(photo) && Contains("item 7"));
+    CHECK(runner.archive().find({}).size() == 2);
 }
