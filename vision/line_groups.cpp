@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <optional>
+#include <stdexcept>
 
 namespace vision {
 
@@ -38,7 +40,75 @@ float turnBetween(float a_deg, float b_deg)
     return turn;
 }
 
-bool belongTogether(const LetterChain& a, const LetterChain& b)
+// The ground of two pieces differs at least so much of the brighter one's brightness; so does a
+// gap between them from both, over this share of a letter's height.
+constexpr double other_ground = 0.35, gap_ground = 0.2;
+constexpr float gap_height = 0.2F;
+constexpr int samples_along = 64;
+
+double medianOf(std::vector<uchar>& values)
+{
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
+// Looks along rows of a frame, from one column to another.
+class RowLook {
+public:
+    RowLook(const cv::Mat& grey, const Frame& frame, float from, float to)
+        : grey_(grey), frame_(frame), from_(from), step_((to - from) / samples_along)
+    {
+    }
+
+    // The median brightness of rows y0 <= y < y1, nullopt where they lie outside the picture.
+    std::optional<double> median(float y0, float y1) const
+    {
+        std::vector<uchar> values;
+        for (float y = y0; y < y1; y += 1)
+            for (int i = 0; i < samples_along; ++i) {
+                const cv::Point at =
+                    (from_ + (static_cast<float>(i) + 0.5F) * step_) * frame_.along +
+                    y * frame_.down;
+                if (at.x >= 0 && at.y >= 0 && at.x < grey_.cols && at.y < grey_.rows)
+                    values.push_back(grey_.at<uchar>(at));
+            }
+        if (values.empty())
+            return std::nullopt;
+        return medianOf(values);
+    }
+
+private:
+    const cv::Mat& grey_;
+    const Frame& frame_;
+    float from_, step_;
+};
+
+// Whether the ground changes between two lines, or a gap of another ground parts them: what covers
+// more than half of a line's box is its ground, since letters cover less.
+bool groundParts(const cv::Mat& grey, const Frame& frame, const cv::Rect2f& a, const cv::Rect2f& b)
+{
+    const cv::Rect2f& upper = a.y < b.y ? a : b;
+    const cv::Rect2f& lower = a.y < b.y ? b : a;
+    const RowLook look(grey, frame, std::max(a.x, b.x), std::min(a.x + a.width, b.x + b.width));
+    const auto above = look.median(upper.y, upper.y + upper.height);
+    const auto below = look.median(lower.y, lower.y + lower.height);
+    if (!above || !below)
+        return false;
+    const double brighter = std::max({*above, *below, 1.0});
+    if (std::abs(*above - *below) > other_ground * brighter)
+        return true;
+    const float run = std::max(2.0F, gap_height * std::min(a.height, b.height));
+    for (float y = upper.y + upper.height; y + run <= lower.y; y += 1) {
+        const auto between = look.median(y, y + run);
+        if (between && std::min(std::abs(*between - *above), std::abs(*between - *below)) >
+                           gap_ground * brighter)
+            return true;
+    }
+    return false;
+}
+
+bool belongTogether(const LetterChain& a, const LetterChain& b, const cv::Mat& grey)
 {
     if (turnBetween(a.angle_deg, b.angle_deg) > 8)
         return false;
@@ -52,7 +122,7 @@ bool belongTogether(const LetterChain& a, const LetterChain& b)
     const float common = std::min(p.x + p.width, q.x + q.width) - std::max(p.x, q.x);
     const float between = std::max(p.y, q.y) - std::min(p.y + p.height, q.y + q.height);
     return common > 0.3F * std::min(p.width, q.width) && between < 1.1F * taller &&
-           between > -0.4F * lower;
+           between > -0.4F * lower && !groundParts(grey, frame, p, q);
 }
 
 StampOutline outlineOf(std::vector<const LetterChain*> lines)
@@ -84,13 +154,15 @@ StampOutline outlineOf(std::vector<const LetterChain*> lines)
 
 }  // namespace
 
-std::vector<StampOutline> groupLines(const std::vector<LetterChain>& lines)
+std::vector<StampOutline> groupLines(const std::vector<LetterChain>& lines, const cv::Mat& grey)
 {
+    if (grey.type() != CV_8UC1)
+        throw std::invalid_argument("groupLines: the picture must be CV_8UC1");
     std::vector<std::size_t> group(lines.size());
     std::iota(group.begin(), group.end(), std::size_t{0});
     for (std::size_t i = 0; i < lines.size(); ++i)
         for (std::size_t j = i + 1; j < lines.size(); ++j)
-            if (group[i] != group[j] && belongTogether(lines[i], lines[j]))
+            if (group[i] != group[j] && belongTogether(lines[i], lines[j], grey))
                 std::replace(group.begin(), group.end(), std::size_t{group[j]},
                              std::size_t{group[i]});
     std::vector<StampOutline> stamps;

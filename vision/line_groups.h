@@ -8,8 +8,10 @@
 namespace vision {
 
 // Puts lines that run the same way, with letters of like height, one below another and near, into
-// one stamp. A stamp's lines stand in reading order, as read with its up nearest the photo's up.
+// one stamp, where the ground runs on between them: two pieces that lie edge to edge are two
+// stamps. A stamp's lines stand in reading order, as read with its up nearest the photo's up.
+//   grey     CV_8UC1, the picture that the lines' pixels count in
 //   returns  one outline a group, likeliest first; its score is that of its best line
-std::vector<StampOutline> groupLines(const std::vector<LetterChain>& lines);
+std::vector<StampOutline> groupLines(const std::vector<LetterChain>& lines, const cv::Mat& grey);
 
 }  // namespace vision

@@ -51,27 +51,40 @@ void scaleQuad(Quad& quad, float scale)
         corner = scale * corner + cv::Point2f(shift, shift);
 }
 
-std::vector<LetterChain> findLines(const Photo& photo, const LocateOptions& options)
+// What is searched: a grey picture of bounded size.
+struct Searched {
+    cv::Mat grey;
+    float scale = 1;  // photo pixels a pixel of it
+};
+
+Searched reduced(const Photo& photo)
 {
-    cv::Mat grey = greyOf(photo.pixels);
-    const int longest = std::max(grey.cols, grey.rows);
-    float scale = 1;
-    if (longest > longest_side_px) {
-        scale = static_cast<float>(longest) / longest_side_px;
-        cv::Mat reduced;
-        cv::resize(grey, reduced, {}, 1 / scale, 1 / scale, cv::INTER_AREA);
-        grey = reduced;
-    }
+    Searched searched{greyOf(photo.pixels)};
+    const int longest = std::max(searched.grey.cols, searched.grey.rows);
+    if (longest <= longest_side_px)
+        return searched;
+    searched.scale = static_cast<float>(longest) / longest_side_px;
+    cv::Mat smaller;
+    cv::resize(searched.grey, smaller, {}, 1 / searched.scale, 1 / searched.scale, cv::INTER_AREA);
+    searched.grey = smaller;
+    return searched;
+}
+
+// In pixels of what is searched.
+std::vector<LetterChain> findLines(const Searched& searched, const LocateOptions& options)
+{
     PieceOptions piece_options;
     piece_options.min_letter_px = std::max(
-        1, static_cast<int>(std::lround(static_cast<float>(options.min_letter_px) / scale)));
-    const std::vector<LetterPiece> pieces = findLetterPieces(grey, piece_options);
-    std::vector<LetterChain> lines = chainLetters(pieces);
-    for (LetterChain& line : lines) {
-        scaleQuad(line.corners, scale);
-        line.height_px *= scale;
-    }
-    return lines;
+        1,
+        static_cast<int>(std::lround(static_cast<float>(options.min_letter_px) / searched.scale)));
+    return chainLetters(findLetterPieces(searched.grey, piece_options));
+}
+
+void scaleToPhoto(StampOutline& stamp, float scale)
+{
+    scaleQuad(stamp.corners, scale);
+    for (Quad& line : stamp.lines)
+        scaleQuad(line, scale);
 }
 
 // A straight line of text: a rectangle turned about its middle.
@@ -95,9 +108,11 @@ Quad cornersOf(const LineBand& band)
 std::optional<LineBand> bandOfLetters(const Photo& crop)
 {
     const double width = crop.pixels.cols - 1, height = crop.pixels.rows - 1;
+    const Searched searched = reduced(crop);
     std::optional<LineBand> best;
-    for (const LetterChain& line : findLines(crop, {})) {
-        const Quad& q = line.corners;
+    for (const LetterChain& line : findLines(searched, {})) {
+        Quad q = line.corners;
+        scaleQuad(q, searched.scale);
         const double length = cv::norm((q[1] + q[2]) - (q[0] + q[3])) / 2;
         const double tilt_deg = std::remainder(upOf(q), 180.0);
         if (line.score < 0.3 || std::abs(tilt_deg) > most_tilt_deg || length < width / 3 ||
@@ -139,13 +154,16 @@ std::vector<StampOutline> locateStamps(const Photo& photo, const LocateOptions& 
     checkOptions(options);
     if (photo.pixels.empty())
         throw std::invalid_argument("locateStamps: the photo has no pixels");
-    std::vector<LetterChain> lines = findLines(photo, options);
+    const Searched searched = reduced(photo);
+    std::vector<LetterChain> lines = findLines(searched, options);
     std::erase_if(lines, [&](const LetterChain& line) { return line.score < options.min_score; });
     if (lines.size() > static_cast<std::size_t>(options.max_lines))
         lines.resize(static_cast<std::size_t>(options.max_lines));
-    std::vector<StampOutline> stamps = groupLines(lines);
+    std::vector<StampOutline> stamps = groupLines(lines, searched.grey);
     if (stamps.size() > static_cast<std::size_t>(options.max_stamps))
         stamps.resize(static_cast<std::size_t>(options.max_stamps));
+    for (StampOutline& stamp : stamps)
+        scaleToPhoto(stamp, searched.scale);
     return stamps;
 }
 

@@ -23,6 +23,31 @@ double coveredShare(const vision::Quad& found, const synthetic::Quad& truth)
     return cv::intersectConvexConvex(a, b, common) / cv::contourArea(b);
 }
 
+// Two strips of cloth, each with a line close to the edge where they meet; `gap` rows of a dark
+// table between them, and the lower one darkened by `shade`.
+vision::Photo twoStrips(int gap, double shade)
+{
+    const auto drawn = synthetic::drawPhoto(stampScene({"SALTMERE WORKS"}, 0));
+    const auto& corners = drawn.stamps.front().outline;
+    const cv::Rect line =
+        cv::boundingRect(std::vector<cv::Point2f>(corners.begin(), corners.end()));
+    constexpr int hem = 8, beyond = 60;
+    const cv::Mat upper = drawn.pixels.rowRange(line.y - beyond, line.br().y + hem);
+    cv::Mat lower = drawn.pixels.rowRange(line.y - hem, line.br().y + beyond) * shade;
+    const cv::Mat table(gap, upper.cols, upper.type(), cv::Scalar::all(30));
+    vision::Photo photo;
+    cv::vconcat(std::vector<cv::Mat>{upper, table, lower}, photo.pixels);
+    return photo;
+}
+
+std::size_t mostLinesTogether(const vision::Photo& photo)
+{
+    std::size_t most = 0;
+    for (const vision::StampOutline& stamp : vision::locateStamps(photo))
+        most = std::max(most, stamp.lines.size());
+    return most;
+}
+
 }  // namespace
 
 TEST_CASE("A stamp is found at any angle, with its direction and its lines", "[vision][locate]")
@@ -62,6 +87,13 @@ TEST_CASE("Two stamps far apart stay two", "[vision][locate]")
     const auto sure = std::count_if(stamps.begin(), stamps.end(),
                                     [](const auto& stamp) { return stamp.score > 0.5; });
     CHECK(sure == 2);
+}
+
+TEST_CASE("Lines on two pieces that lie edge to edge are never one stamp", "[vision][locate]")
+{
+    CHECK(mostLinesTogether(twoStrips(20, 1)) == 1);   // a gap shows
+    CHECK(mostLinesTogether(twoStrips(1, 0.5)) == 1);  // none does, but the cloth is another
+    CHECK(mostLinesTogether(twoStrips(1, 1)) == 2);    // one cloth
 }
 
 TEST_CASE("Nothing is found on plain colour, and odd pictures do no harm", "[vision][locate]")
