@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cctype>
 
 #include "vision/line_certainty.h"
 #include "vision/symbol_alignment.h"
@@ -86,6 +87,14 @@ models::Cell tracesIn(const cv::Rect2d& box, const std::string& by)
     return traces;
 }
 
+bool holdsLetterOrDigit(const std::vector<RawSymbol>& symbols)
+{
+    return std::any_of(symbols.begin(), symbols.end(), [](const RawSymbol& symbol) {
+        return !symbol.text.empty() && (static_cast<unsigned char>(symbol.text[0]) >= 0x80 ||
+                                        std::isalnum(static_cast<unsigned char>(symbol.text[0])));
+    });
+}
+
 }  // namespace
 
 models::Line lineFrom(const LineReadings& readings, const std::string& by)
@@ -93,7 +102,7 @@ models::Line lineFrom(const LineReadings& readings, const std::string& by)
     const cv::Rect2d& box = readings.box;
     models::Line line;
     line.box_px = {box.x, box.y, box.width, box.height};
-    if (readings.chosen.empty()) {
+    if (!holdsLetterOrDigit(readings.chosen)) {  // a speck or two read as a stop or a quote
         line.cells.push_back(tracesIn(box, by));
         line.certainty = 0;
         return line;
