@@ -90,12 +90,12 @@ std::string plainText(const std::string& exif_text)
 
 std::string isoTime(const std::string& exif_time)
 {
-    static const std::string kPattern = "0000:00:00 00:00:00";
-    if (exif_time.size() != kPattern.size())
+    static const std::string pattern = "0000:00:00 00:00:00";
+    if (exif_time.size() != pattern.size())
         return {};
-    for (std::size_t i = 0; i < kPattern.size(); ++i) {
+    for (std::size_t i = 0; i < pattern.size(); ++i) {
         const bool digit = std::isdigit(static_cast<unsigned char>(exif_time[i])) != 0;
-        if (kPattern[i] == '0' ? !digit : exif_time[i] != kPattern[i])
+        if (pattern[i] == '0' ? !digit : exif_time[i] != pattern[i])
             return {};
     }
     if (exif_time.starts_with("0000"))

@@ -20,7 +20,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr double kEnough = 0.9;  // share of a torn picture from which on it is worth looking at
+constexpr double enough = 0.9;  // share of a torn picture from which on it is worth looking at
 
 std::string percent(double share)
 {
@@ -73,7 +73,7 @@ std::string judge(const fs::path& file, const std::string& format, const Decoded
         case PictureFault::Damaged:
             break;
     }
-    if (picture.pixels.empty() || picture.whole.value_or(0) < kEnough)
+    if (picture.pixels.empty() || picture.whole.value_or(0) < enough)
         refuse(file, whatIsLacking(picture));
     return sentenceAbout(file, whatIsLacking(picture));
 }
@@ -118,7 +118,7 @@ DecodedPicture decode(const PictureFile& file, double max_pixels)
 // The table of JEITA CP-3451 (Exif 2.2), tag 0x0112: what to do to see the stored rows upright.
 cv::Mat turnUpright(const cv::Mat& stored, int orientation)
 {
-    constexpr int kMirrorLeftRight = 1, kMirrorTopBottom = 0, kHalfTurn = -1;
+    constexpr int mirror_left_right = 1, mirror_top_bottom = 0, half_turn = -1;
     cv::Mat upright;
     if (orientation >= 5)
         cv::transpose(stored, upright);
@@ -127,15 +127,15 @@ cv::Mat turnUpright(const cv::Mat& stored, int orientation)
     switch (orientation) {
         case 2:
         case 6:
-            cv::flip(upright, upright, kMirrorLeftRight);
+            cv::flip(upright, upright, mirror_left_right);
             break;
         case 3:
         case 7:
-            cv::flip(upright, upright, kHalfTurn);
+            cv::flip(upright, upright, half_turn);
             break;
         case 4:
         case 8:
-            cv::flip(upright, upright, kMirrorTopBottom);
+            cv::flip(upright, upright, mirror_top_bottom);
             break;
         default:
             break;

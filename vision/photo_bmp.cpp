@@ -14,7 +14,7 @@ namespace {
 
 using Bytes = std::span<const unsigned char>;
 
-constexpr std::size_t kFileHeader = 14, kCoreHeader = 12, kInfoHeader = 40, kFifthHeader = 124;
+constexpr std::size_t file_header = 14, core_header = 12, info_header = 40, fifth_header = 124;
 
 // 0 beyond the end: whether the file is long enough is asked once, where the rows are counted.
 std::uint32_t number(Bytes bytes, std::size_t at, std::size_t count)
@@ -41,18 +41,18 @@ struct Header {
 
 void readMasks(Bytes bytes, Header& header, std::uint32_t compression)
 {
-    constexpr std::uint32_t kMasks = 3, kMasksWithAlpha = 6;
-    constexpr std::size_t kMasksAt = kFileHeader + kInfoHeader;
+    constexpr std::uint32_t masks = 3, masks_with_alpha = 6;
+    constexpr std::size_t masks_at = file_header + info_header;
     if (header.bits == 16)
         header.masks = {0x1F, 0x3E0, 0x7C00, 0};
     if (header.bits == 32)
         header.masks = {0xFF, 0xFF00, 0xFF0000, 0};
-    if (compression != kMasks && compression != kMasksWithAlpha)
+    if (compression != masks && compression != masks_with_alpha)
         return;
     for (std::size_t i = 0; i < 3; ++i)
-        header.masks[i] = number(bytes, kMasksAt + 4 * (2 - i), 4);
-    if (header.length > kInfoHeader + 12 || compression == kMasksWithAlpha)
-        header.masks[3] = number(bytes, kMasksAt + 12, 4);
+        header.masks[i] = number(bytes, masks_at + 4 * (2 - i), 4);
+    if (header.length > info_header + 12 || compression == masks_with_alpha)
+        header.masks[3] = number(bytes, masks_at + 12, 4);
 }
 
 void readPalette(Bytes bytes, Header& header, std::size_t entry_bytes)
@@ -60,7 +60,7 @@ void readPalette(Bytes bytes, Header& header, std::size_t entry_bytes)
     if (header.bits > 8)
         return;
     header.palette.resize(std::size_t{1} << header.bits, cv::Vec3b(0, 0, 0));
-    const std::size_t begin = kFileHeader + header.length;
+    const std::size_t begin = file_header + header.length;
     for (std::size_t i = 0; i < header.palette.size(); ++i)
         if (const std::size_t at = begin + i * entry_bytes; at + 3 <= bytes.size())
             header.palette[i] = {bytes[at], bytes[at + 1], bytes[at + 2]};
@@ -68,15 +68,15 @@ void readPalette(Bytes bytes, Header& header, std::size_t entry_bytes)
 
 Header readHeader(Bytes bytes)
 {
-    constexpr std::uint32_t kPlain = 0, kMasks = 3, kMasksWithAlpha = 6;
+    constexpr std::uint32_t plain = 0, masks = 3, masks_with_alpha = 6;
     Header header;
     header.pixels_at = number(bytes, 10, 4);
-    header.length = number(bytes, kFileHeader, 4);
-    if (header.length == kCoreHeader) {
+    header.length = number(bytes, file_header, 4);
+    if (header.length == core_header) {
         header.width = number(bytes, 18, 2);
         header.height = number(bytes, 20, 2);
         header.bits = static_cast<int>(number(bytes, 24, 2));
-        readMasks(bytes, header, kPlain);
+        readMasks(bytes, header, plain);
         readPalette(bytes, header, 3);
         return header;
     }
@@ -87,8 +87,8 @@ Header readHeader(Bytes bytes)
     header.bits = static_cast<int>(number(bytes, 28, 2));
     const std::uint32_t compression = number(bytes, 30, 4);
     header.is_plain =
-        compression == kPlain || ((compression == kMasks || compression == kMasksWithAlpha) &&
-                                  (header.bits == 16 || header.bits == 32));
+        compression == plain || ((compression == masks || compression == masks_with_alpha) &&
+                                 (header.bits == 16 || header.bits == 32));
     readMasks(bytes, header, compression);
     readPalette(bytes, header, 4);
     return header;
@@ -96,10 +96,10 @@ Header readHeader(Bytes bytes)
 
 bool isSound(const Header& header)
 {
-    constexpr std::array kDepths = {1, 4, 8, 16, 24, 32};
-    return (header.length == kCoreHeader || header.length >= kInfoHeader) && header.width > 0 &&
+    constexpr std::array depths = {1, 4, 8, 16, 24, 32};
+    return (header.length == core_header || header.length >= info_header) && header.width > 0 &&
            header.height > 0 && header.width <= 1'000'000 && header.height <= 1'000'000 &&
-           std::find(kDepths.begin(), kDepths.end(), header.bits) != kDepths.end();
+           std::find(depths.begin(), depths.end(), header.bits) != depths.end();
 }
 
 // The bits under the mask, brought to 0 to 255.
@@ -133,11 +133,11 @@ void readRow(Bytes row, const Header& header, uchar* to, int channels)
 
 std::vector<unsigned char> profileOf(Bytes bytes, const Header& header)
 {
-    constexpr std::uint32_t kEmbedded = 0x4D424544;  // "MBED"
-    if (header.length < kFifthHeader || number(bytes, kFileHeader + 56, 4) != kEmbedded)
+    constexpr std::uint32_t embedded = 0x4D424544;  // "MBED"
+    if (header.length < fifth_header || number(bytes, file_header + 56, 4) != embedded)
         return {};
-    const std::size_t at = kFileHeader + number(bytes, kFileHeader + 112, 4);
-    const std::size_t length = number(bytes, kFileHeader + 116, 4);
+    const std::size_t at = file_header + number(bytes, file_header + 112, 4);
+    const std::size_t length = number(bytes, file_header + 116, 4);
     if (at > bytes.size() || length > bytes.size() - at)
         return {};
     const Bytes profile = bytes.subspan(at, length);
@@ -166,7 +166,7 @@ DecodedPicture decodeBmp(Bytes bytes, double max_pixels)
     const Header header = readHeader(bytes);
     if (!isSound(header)) {
         picture.fault =
-            bytes.size() < kFileHeader + kInfoHeader ? PictureFault::Torn : PictureFault::Damaged;
+            bytes.size() < file_header + info_header ? PictureFault::Torn : PictureFault::Damaged;
         return picture;
     }
     picture.size_px = {static_cast<int>(header.width), static_cast<int>(header.height)};

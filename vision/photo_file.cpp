@@ -17,7 +17,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr const char* kNotThere =
+constexpr const char* not_there =
     "is not there; check the name, and whether the file was moved or its card taken out.";
 
 std::string kindsToName()
@@ -34,7 +34,7 @@ void requireRegularFile(const fs::path& file)
         case fs::file_type::regular:
             return;
         case fs::file_type::not_found:
-            refuse(file, kNotThere);
+            refuse(file, not_there);
         case fs::file_type::directory:
             refuse(file, "is a folder; name the photographs in it.");
         case fs::file_type::none:
@@ -86,7 +86,7 @@ std::ifstream opened(const fs::path& file)
     errno = 0;
     std::ifstream stream(file, std::ios::binary);
     if (!stream && errno == ENOENT)
-        refuse(file, kNotThere);
+        refuse(file, not_there);
     if (!stream)
         refuse(file, std::string("cannot be opened (") + std::strerror(errno) +
                          "); check who may read it.");
@@ -107,10 +107,10 @@ void refuse(const fs::path& file, const std::string& trouble_and_remedy)
 
 std::string megapixels(double pixels)
 {
-    constexpr int kDigits = 3;  // as many as matter; small limits are for tests and thumbnails
+    constexpr int digits = 3;  // as many as matter; small limits are for tests and thumbnails
     const double millions = pixels / 1e6;
     std::ostringstream text;
-    text << std::setprecision(kDigits);
+    text << std::setprecision(digits);
     if (millions < 1000)
         text << millions;
     else
@@ -125,24 +125,24 @@ PictureFile readPictureFile(const fs::path& file, double max_pixels)
     std::error_code error;
     const std::uintmax_t size = fs::file_size(file, error);
     if (error)
-        refuse(file, kNotThere);
+        refuse(file, not_there);
     if (size == 0)
         refuse(file, "is empty; copy it again from the camera or card.");
 
-    constexpr std::uintmax_t kHead = 512;
-    PictureFile picture{readSome(stream, std::min(size, kHead)), {}};
+    constexpr std::uintmax_t head = 512;
+    PictureFile picture{readSome(stream, std::min(size, head)), {}};
     const bool unreadable = picture.bytes.empty();
     picture.found = fileKind(picture.bytes);
     if (!unreadable)
         requireKnownKind(file, picture.found);
 
-    constexpr double kMostBytesAPixel = 8, kHeaders = 64e6;
-    if (static_cast<double>(size) > kMostBytesAPixel * max_pixels + kHeaders)
+    constexpr double most_bytes_a_pixel = 8, headers = 64e6;
+    if (static_cast<double>(size) > most_bytes_a_pixel * max_pixels + headers)
         refuse(file, "is larger than any picture of " + megapixels(max_pixels) +
                          ", the limit; save a smaller copy.");
     picture.bytes.resize(size);
-    stream.read(reinterpret_cast<char*>(picture.bytes.data() + std::min(size, kHead)),
-                static_cast<std::streamsize>(size - std::min(size, kHead)));
+    stream.read(reinterpret_cast<char*>(picture.bytes.data() + std::min(size, head)),
+                static_cast<std::streamsize>(size - std::min(size, head)));
     if (unreadable || !stream)
         refuse(file, "cannot be read to its end; check the disk or card and copy it again.");
     return picture;

@@ -15,16 +15,16 @@
 namespace vision {
 namespace {
 
-constexpr int kMostScans = 100;  // cameras write about ten; thousands are an attack on patience
+constexpr int most_scans = 100;  // cameras write about ten; thousands are an attack on patience
 
 // The file with what an interrupted copy fills in its place, a long run of zeros, taken off.
 std::span<const unsigned char> withoutZeroTail(std::span<const unsigned char> bytes)
 {
-    constexpr std::size_t kLongRun = 64;
+    constexpr std::size_t long_run = 64;
     std::size_t end = bytes.size();
     while (end > 0 && bytes[end - 1] == 0)
         --end;
-    return bytes.size() - end >= kLongRun ? bytes.first(end) : bytes;
+    return bytes.size() - end >= long_run ? bytes.first(end) : bytes;
 }
 
 // libjpeg reports errors through functions that must not return, and longjmp must not pass over
@@ -166,7 +166,7 @@ void JpegReader::onSkip(j_decompress_ptr jpeg, long count)
 void JpegReader::onProgress(j_common_ptr jpeg)
 {
     JpegReader& reader = of(jpeg);
-    if (jpeg->is_decompressor == FALSE || reader.jpeg_.input_scan_number <= kMostScans)
+    if (jpeg->is_decompressor == FALSE || reader.jpeg_.input_scan_number <= most_scans)
         return;
     reader.noteFault(PictureFault::Damaged);
     std::longjmp(reader.back_, 1);
@@ -250,13 +250,13 @@ bool JpegReader::readRows(cv::Mat& rows)
 
 void JpegReader::takeExif(std::vector<unsigned char>& exif) const
 {
-    static constexpr std::array<unsigned char, 6> kPrefix = {'E', 'x', 'i', 'f', 0, 0};
+    static constexpr std::array<unsigned char, 6> prefix = {'E', 'x', 'i', 'f', 0, 0};
     for (auto marker = jpeg_.marker_list; marker != nullptr; marker = marker->next) {
         const std::span<const unsigned char> data(marker->data, marker->data_length);
-        if (marker->marker != JPEG_APP0 + 1 || data.size() <= kPrefix.size() ||
-            !std::equal(kPrefix.begin(), kPrefix.end(), data.begin()))
+        if (marker->marker != JPEG_APP0 + 1 || data.size() <= prefix.size() ||
+            !std::equal(prefix.begin(), prefix.end(), data.begin()))
             continue;
-        exif.assign(data.begin() + kPrefix.size(), data.end());
+        exif.assign(data.begin() + prefix.size(), data.end());
         return;
     }
 }

@@ -18,7 +18,7 @@ struct Signature {
 };
 
 // From the formats' own specifications.
-constexpr std::array kSignatures = {
+constexpr std::array signatures = {
     Signature{0, "\xFF\xD8\xFF"sv, FileKind::Jpeg, "JPEG"},
     Signature{0, "\x89PNG\r\n\x1A\n"sv, FileKind::Png, "PNG"},
     Signature{8, "CR\2"sv, FileKind::OtherPicture, "camera raw"},  // in front of TIFF, its disguise
@@ -61,7 +61,7 @@ bool isTextByte(unsigned char byte)
 
 FileKindFound fileKind(std::span<const unsigned char> head)
 {
-    for (const Signature& signature : kSignatures) {
+    for (const Signature& signature : signatures) {
         if (signature.name == "BMP"sv && !holds(head, 0, "BM"))
             continue;
         if (holds(head, signature.offset, signature.bytes))

@@ -39,14 +39,14 @@ Samples samplesOf(TIFF* tiff)
 // Cameras hide their sensor's data behind a small preview.
 bool isCameraRaw(TIFF* tiff, const Samples& samples)
 {
-    constexpr std::uint16_t kSensorMosaic = 32803, kLinearRaw = 34892;
+    constexpr std::uint16_t sensor_mosaic = 32803, linear_raw = 34892;
     std::uint16_t count = 0;
     const void* value = nullptr;
     std::uint32_t kind = 0;
     const bool has_more = TIFFGetField(tiff, TIFFTAG_SUBIFD, &count, &value) != 0;
     const bool is_preview =
         TIFFGetField(tiff, TIFFTAG_SUBFILETYPE, &kind) != 0 && (kind & FILETYPE_REDUCEDIMAGE) != 0;
-    return samples.photometric == kSensorMosaic || samples.photometric == kLinearRaw ||
+    return samples.photometric == sensor_mosaic || samples.photometric == linear_raw ||
            (has_more && is_preview) || TIFFGetField(tiff, TIFFTAG_DNGVERSION, &value) != 0;
 }
 
@@ -95,8 +95,8 @@ public:
             height = std::min(height, static_cast<std::uint32_t>(block_.height));
         }
         const double area = static_cast<double>(width) * height;
-        constexpr double kPadding = 1 << 20;  // a tile may be larger than its small picture
-        sound_ = area > 0 && area <= 4.0 * block_.area() + kPadding;
+        constexpr double padding = 1 << 20;  // a tile may be larger than its small picture
+        sound_ = area > 0 && area <= 4.0 * block_.area() + padding;
         if (sound_)
             block_ = {static_cast<int>(width), static_cast<int>(height)};
     }
@@ -154,9 +154,9 @@ private:
     {
         TIFFRGBAImage image{};
         std::array<char, 1024> why{};
-        constexpr int kStopOnError = 1;
+        constexpr int stop_on_error = 1;
         if (TIFFRGBAImageOK(tiff_, why.data()) == 0 ||
-            TIFFRGBAImageBegin(&image, tiff_, kStopOnError, why.data()) == 0) {
+            TIFFRGBAImageBegin(&image, tiff_, stop_on_error, why.data()) == 0) {
             picture_.fault = PictureFault::Unsupported;
             return false;
         }
@@ -216,8 +216,8 @@ bool hasMorePictures(TIFF* tiff)
 DecodedPicture decodeTiff(std::span<const unsigned char> bytes, double max_pixels)
 {
     DecodedPicture picture;
-    constexpr double kBytesAPixel = 8, kHeaders = 16e6;
-    const TiffFile file(bytes, static_cast<tmsize_t>(kBytesAPixel * max_pixels + kHeaders));
+    constexpr double bytes_a_pixel = 8, headers = 16e6;
+    const TiffFile file(bytes, static_cast<tmsize_t>(bytes_a_pixel * max_pixels + headers));
     const auto fault = [&] { return file.isShort() ? PictureFault::Torn : PictureFault::Damaged; };
     std::uint32_t width = 0, height = 0;
     if (file.tiff() == nullptr || TIFFGetField(file.tiff(), TIFFTAG_IMAGEWIDTH, &width) == 0 ||
@@ -226,9 +226,9 @@ DecodedPicture decodeTiff(std::span<const unsigned char> bytes, double max_pixel
         return picture;
     }
     if (static_cast<double>(width) * height > max_pixels) {
-        constexpr std::uint32_t kMostInt = 0x7FFFFFFF;
-        picture.size_px = {static_cast<int>(std::min(width, kMostInt)),
-                           static_cast<int>(std::min(height, kMostInt))};
+        constexpr std::uint32_t most_int = 0x7FFFFFFF;
+        picture.size_px = {static_cast<int>(std::min(width, most_int)),
+                           static_cast<int>(std::min(height, most_int))};
         picture.fault = PictureFault::TooLarge;
         return picture;
     }

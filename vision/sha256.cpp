@@ -14,12 +14,12 @@ std::string sha256Hex(std::span<const unsigned char> bytes)
     if (EVP_Digest(bytes.data(), bytes.size(), digest.data(), &length, EVP_sha256(), nullptr) != 1)
         throw std::runtime_error("OpenSSL cannot compute SHA-256; is its installation complete?");
 
-    static constexpr char kDigits[] = "0123456789abcdef";
+    static constexpr char digits[] = "0123456789abcdef";
     std::string hex;
     hex.reserve(2 * length);
     for (unsigned int i = 0; i < length; ++i) {
-        hex += kDigits[digest[i] >> 4];
-        hex += kDigits[digest[i] & 15];
+        hex += digits[digest[i] >> 4];
+        hex += digits[digest[i] & 15];
     }
     return hex;
 }

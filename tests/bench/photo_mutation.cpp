@@ -19,8 +19,8 @@
 
 namespace {
 
-constexpr double kMostSeconds = 5, kSlowSeconds = 1;
-constexpr unsigned kHangs = 60;  // seconds after which nobody waits any longer
+constexpr double most_seconds = 5, slow_seconds = 1;
+constexpr unsigned hangs = 60;  // seconds after which nobody waits any longer
 
 struct Tally {
     int loaded = 0, warned = 0, refused = 0;
@@ -38,7 +38,7 @@ void tellHang(int)
 double load(const std::filesystem::path& file, int number, Tally& tally)
 {
     const auto begin = std::chrono::steady_clock::now();
-    alarm(kHangs);
+    alarm(hangs);
     try {
         const vision::Photo photo = vision::loadPhoto(file, {.max_megapixels = 2});
         ++tally.loaded;
@@ -64,7 +64,7 @@ int print(const std::map<std::string, Tally>& tallies)
         std::printf("%-6s %7d %7d %16d %8d  %.3f s (file %d)\n", name.c_str(),
                     tally.loaded + tally.refused, tally.loaded, tally.warned, tally.refused,
                     tally.slowest_s, tally.slowest_number);
-        fast = fast && tally.slowest_s <= kMostSeconds;
+        fast = fast && tally.slowest_s <= most_seconds;
     }
     return fast ? 0 : 1;
 }
@@ -90,7 +90,7 @@ int main(int count, char** arguments)
         const auto& [name, whole] = sound[static_cast<std::size_t>(number) % sound.size()];
         picture_files::write(file, picture_files::harmed(whole, random));
         const double taken_s = load(file, number, tallies[name]);
-        if (taken_s > kSlowSeconds && count > 3)
+        if (taken_s > slow_seconds && count > 3)
             std::filesystem::copy_file(file,
                                        std::filesystem::path(arguments[3]) / std::to_string(number),
                                        std::filesystem::copy_options::overwrite_existing);

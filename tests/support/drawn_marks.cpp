@@ -13,7 +13,7 @@ namespace {
 using namespace synthetic;
 
 // Chosen once, by a run of numbers that says nothing of what they draw; never to be changed.
-constexpr std::array<std::uint32_t, 100> kSeeds = {
+constexpr std::array<std::uint32_t, 100> seeds = {
     23176, 40059, 89119, 86836, 59076, 76699, 16033, 92261, 96046, 27827, 71279, 60883, 18723,
     85647, 86150, 22395, 78335, 32202, 40818, 80329, 19502, 41361, 26302, 94393, 81003, 59312,
     19080, 71686, 35235, 57491, 43626, 91917, 88674, 45174, 21473, 19994, 78068, 74772, 92840,
@@ -133,7 +133,7 @@ std::vector<DrawnMark> drawnMarks(double contrast)
     if (!(contrast >= 0.02 && contrast <= 0.9))
         throw std::invalid_argument("the contrast of drawn marks must be 0.02 to 0.9");
     std::vector<DrawnMark> marks;
-    for (const std::uint32_t seed : kSeeds) {
+    for (const std::uint32_t seed : seeds) {
         std::ostringstream id;
         id << "drawn-" << contrast << "-" << seed;
         DrawnMark mark{id.str(), contrast, sceneFor(seed)};

@@ -6,7 +6,7 @@
 namespace picture_files {
 namespace {
 
-constexpr std::uint16_t kAscii = 2, kShort = 3, kLong = 4, kRational = 5;
+constexpr std::uint16_t ascii_type = 2, short_type = 3, long_type = 4, rational_type = 5;
 
 struct Entry {
     std::uint16_t tag, type;
@@ -32,7 +32,7 @@ public:
     {
         Bytes value(from.text.begin(), from.text.end());
         value.push_back(0);
-        return {from.tag, kAscii, static_cast<std::uint32_t>(value.size()), value};
+        return {from.tag, ascii_type, static_cast<std::uint32_t>(value.size()), value};
     }
 
     Entry rational(const ExifRational& from) const
@@ -40,12 +40,12 @@ public:
         Bytes value = number(from.numerator, 4);
         const Bytes denominator = number(from.denominator, 4);
         value.insert(value.end(), denominator.begin(), denominator.end());
-        return {from.tag, kRational, 1, value};
+        return {from.tag, rational_type, 1, value};
     }
 
     Entry shortNumber(std::uint16_t tag, int value) const
     {
-        return {tag, kShort, 1, number(static_cast<std::uint32_t>(value), 2)};
+        return {tag, short_type, 1, number(static_cast<std::uint32_t>(value), 2)};
     }
 
     // A directory that stands at `offset`, its long values behind it; no next directory.
@@ -83,16 +83,16 @@ private:
 
 Bytes ExifBlock::bytes() const
 {
-    constexpr std::uint16_t kOrientation = 0x0112, kExposureDirectory = 0x8769, kIso = 0x8827;
-    constexpr std::uint32_t kFirstDirectory = 8;
+    constexpr std::uint16_t orientation_tag = 0x0112, exposure_tag = 0x8769, iso_tag = 0x8827;
+    constexpr std::uint32_t first_directory = 8;
     const Writer writer(big_endian);
 
-    std::vector<Entry> first = {writer.shortNumber(kOrientation, orientation)};
+    std::vector<Entry> first = {writer.shortNumber(orientation_tag, orientation)};
     for (const ExifText& text : camera)
         first.push_back(writer.text(text));
-    first.push_back({kExposureDirectory, kLong, 1, writer.number(0, 4)});
-    const auto exposure_at = kFirstDirectory + static_cast<std::uint32_t>(
-                                                   writer.directory(first, kFirstDirectory).size());
+    first.push_back({exposure_tag, long_type, 1, writer.number(0, 4)});
+    const auto exposure_at = first_directory + static_cast<std::uint32_t>(
+                                                   writer.directory(first, first_directory).size());
     first.back().value = writer.number(exposure_at, 4);
 
     std::vector<Entry> second;
@@ -101,11 +101,11 @@ Bytes ExifBlock::bytes() const
     for (const ExifRational& rational : exposure_rationals)
         second.push_back(writer.rational(rational));
     if (iso != 0)
-        second.push_back(writer.shortNumber(kIso, iso));
+        second.push_back(writer.shortNumber(iso_tag, iso));
 
     Bytes block = big_endian ? Bytes{'M', 'M', 0, 42} : Bytes{'I', 'I', 42, 0};
-    Writer::put(block, writer.number(kFirstDirectory, 4));
-    Writer::put(block, writer.directory(first, kFirstDirectory));
+    Writer::put(block, writer.number(first_directory, 4));
+    Writer::put(block, writer.directory(first, first_directory));
     Writer::put(block, writer.directory(second, exposure_at));
     return block;
 }

@@ -13,7 +13,7 @@
 // Draws the demo's photographs again, each with its truth beside it.
 namespace {
 
-constexpr std::size_t kMostBytes = 400'000;
+constexpr std::size_t most_bytes = 400'000;
 
 double rounded(double value, int digits)
 {
@@ -92,7 +92,7 @@ std::vector<unsigned char> smallEnough(const cv::Mat& pixels)
     for (int quality = 92; quality >= 60; quality -= 2) {
         cv::imencode(".jpg", pixels, bytes,
                      {cv::IMWRITE_JPEG_QUALITY, quality, cv::IMWRITE_JPEG_OPTIMIZE, 1});
-        if (bytes.size() <= kMostBytes)
+        if (bytes.size() <= most_bytes)
             return bytes;
     }
     throw std::runtime_error("a sample does not come out small enough");

@@ -197,10 +197,10 @@ Bytes jpegWithExif(const Bytes& jpeg, const Bytes& exif)
 
 Bytes pngWithExif(const Bytes& png, const Bytes& exif)
 {
-    constexpr std::ptrdiff_t kSignatureAndHeader = 8 + 25;
-    Bytes bytes(png.begin(), png.begin() + kSignatureAndHeader);
+    constexpr std::ptrdiff_t signature_and_header = 8 + 25;
+    Bytes bytes(png.begin(), png.begin() + signature_and_header);
     append(bytes, pngChunk("eXIf", exif));
-    bytes.insert(bytes.end(), png.begin() + kSignatureAndHeader, png.end());
+    bytes.insert(bytes.end(), png.begin() + signature_and_header, png.end());
     return bytes;
 }
 
@@ -218,10 +218,10 @@ Bytes pngWithProfile(const Bytes& png, const Bytes& profile)
     packed.resize(length);
     Bytes content = {'m', 'a', 'd', 'e', 0, 0};
     append(content, packed);
-    constexpr std::ptrdiff_t kSignatureAndHeader = 8 + 25;
-    Bytes bytes(png.begin(), png.begin() + kSignatureAndHeader);
+    constexpr std::ptrdiff_t signature_and_header = 8 + 25;
+    Bytes bytes(png.begin(), png.begin() + signature_and_header);
     append(bytes, pngChunk("iCCP", content));
-    bytes.insert(bytes.end(), png.begin() + kSignatureAndHeader, png.end());
+    bytes.insert(bytes.end(), png.begin() + signature_and_header, png.end());
     return bytes;
 }
 

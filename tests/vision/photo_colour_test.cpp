@@ -14,7 +14,7 @@ using support::TemporaryFolder;
 
 // Share of full light and the number that sRGB stores for it: IEC 61966-2-1, the curve with its
 // straight piece below 0.0031308.
-const std::vector<std::pair<double, int>> kLightAndCode = {
+const std::vector<std::pair<double, int>> light_and_code = {
     {0.000000000, 0},   {0.000303527, 1},   {0.001517635, 5},   {0.003035270, 10},
     {0.003346536, 11},  {0.006995410, 20},  {0.031896033, 50},  {0.051269458, 64},
     {0.127437680, 100}, {0.181164244, 118}, {0.215860500, 128}, {0.304987314, 150},
@@ -26,10 +26,10 @@ const std::vector<std::pair<double, int>> kLightAndCode = {
 cv::Mat lightOfCodes(int type)
 {
     const double most = CV_MAT_DEPTH(type) == CV_16U ? 65535 : 255;
-    cv::Mat light(8, static_cast<int>(kLightAndCode.size()), type);
+    cv::Mat light(8, static_cast<int>(light_and_code.size()), type);
     for (int x = 0; x < light.cols; ++x)
         light.col(x) =
-            cv::Scalar::all(std::round(kLightAndCode[static_cast<std::size_t>(x)].first * most));
+            cv::Scalar::all(std::round(light_and_code[static_cast<std::size_t>(x)].first * most));
     return light;
 }
 
@@ -45,7 +45,7 @@ void checkCodes(const vision::Photo& photo)
 {
     CHECK(photo.warnings.empty());
     for (int x = 0; x < photo.pixels.cols; ++x) {
-        const auto [light, code] = kLightAndCode[static_cast<std::size_t>(x)];
+        const auto [light, code] = light_and_code[static_cast<std::size_t>(x)];
         CAPTURE(photo.format, light);
         for (int c = 0; c < 3; ++c)
             // 16 bits keep the darks; the profile's own white is rounded, which moves a level.

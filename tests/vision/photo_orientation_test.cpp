@@ -14,7 +14,7 @@ using Matrix = std::vector<std::vector<int>>;
 
 // What is to be seen when [[1,2,3],[4,5,6]] is stored with each orientation: Exif 2.2 (JEITA
 // CP-3451), tag Orientation (0x0112), section 4.6.4.
-const std::array<Matrix, 9> kSeen = {{
+const std::array<Matrix, 9> seen = {{
     {},
     {{1, 2, 3}, {4, 5, 6}},
     {{3, 2, 1}, {6, 5, 4}},
@@ -26,7 +26,7 @@ const std::array<Matrix, 9> kSeen = {{
     {{3, 6}, {2, 5}, {1, 4}},
 }};
 
-constexpr int kLevelStep = 40;
+constexpr int level_step = 40;
 
 // A matrix as a grey picture, each value a square of `side` pixels.
 cv::Mat squares(const Matrix& values, int side)
@@ -36,7 +36,7 @@ cv::Mat squares(const Matrix& values, int side)
     for (int row = 0; row < rows; ++row)
         for (int column = 0; column < columns; ++column)
             bgr(cv::Rect(column * side, row * side, side, side)) = cv::Scalar::all(
-                kLevelStep *
+                level_step *
                 values[static_cast<std::size_t>(row)][static_cast<std::size_t>(column)]);
     return bgr;
 }
@@ -118,13 +118,13 @@ TEST_CASE("A picture is turned upright exactly once, every pixel", "[vision][pho
     for (const Format& format : formats())
         for (int orientation = 1; orientation <= 8; ++orientation) {
             CAPTURE(format.name, format.side, orientation);
-            picture_files::write(file, format.bytes(squares(kSeen[1], format.side), orientation));
+            picture_files::write(file, format.bytes(squares(seen[1], format.side), orientation));
 
             const vision::Photo photo = vision::loadPhoto(file);
 
             CHECK(photo.format == format.name);
             CHECK(photo.exif_orientation == orientation);
-            CHECK(furthest(photo.pixels, squares(kSeen[static_cast<std::size_t>(orientation)],
+            CHECK(furthest(photo.pixels, squares(seen[static_cast<std::size_t>(orientation)],
                                                  format.side)) <= format.most_levels);
         }
 }
@@ -135,22 +135,22 @@ TEST_CASE("A HEIC turns itself, and its Exif does not turn it again", "[vision][
         WARN("skipped: there is no encoder to make a HEIC with");
         return;
     }
-    constexpr int kSide = 32;
-    constexpr double kMostLevels = 6;  // the encoder is not without loss
+    constexpr int side = 32;
+    constexpr double most_levels = 6;  // the encoder is not without loss
     const TemporaryFolder folder;
     const auto file = folder.path() / "turned.heic";
     for (int turn = 1; turn <= 8; ++turn)
         for (const int exif : {1, turn, 6}) {
             CAPTURE(turn, exif);
             picture_files::write(
-                file, picture_files::heic(squares(kSeen[1], kSide), turn, exifSaying(exif)));
+                file, picture_files::heic(squares(seen[1], side), turn, exifSaying(exif)));
 
             const vision::Photo photo = vision::loadPhoto(file);
 
             CHECK(photo.format == "HEIC");
             CHECK(photo.exif_orientation == 1);
-            CHECK(furthest(photo.pixels, squares(kSeen[static_cast<std::size_t>(turn)], kSide)) <=
-                  kMostLevels);
+            CHECK(furthest(photo.pixels, squares(seen[static_cast<std::size_t>(turn)], side)) <=
+                  most_levels);
         }
 }
 
@@ -158,7 +158,7 @@ TEST_CASE("A picture without Exif stays as it is stored", "[vision][photo]")
 {
     const TemporaryFolder folder;
     const auto file = folder.path() / "plain";
-    const cv::Mat stored = squares(kSeen[1], 1);
+    const cv::Mat stored = squares(seen[1], 1);
     for (const auto& bytes : {picture_files::png(stored), picture_files::webp(stored),
                               picture_files::bmp({.pixels = stored})}) {
         picture_files::write(file, bytes);

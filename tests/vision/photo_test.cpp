@@ -10,11 +10,11 @@ namespace {
 
 using support::TemporaryFolder;
 
-const cv::Vec3b kKhaki(90, 140, 160);  // BGR
+const cv::Vec3b khaki_bgr(90, 140, 160);  // BGR
 
 cv::Mat khaki(cv::Size size = {40, 30})
 {
-    return cv::Mat(size, CV_8UC3, cv::Scalar(kKhaki[0], kKhaki[1], kKhaki[2]));
+    return cv::Mat(size, CV_8UC3, cv::Scalar(khaki_bgr[0], khaki_bgr[1], khaki_bgr[2]));
 }
 
 // Largest difference of a channel between two colours.
@@ -51,7 +51,7 @@ TEST_CASE("A photo knows its file, format and hash", "[vision][photo]")
     CHECK(photo.warnings.empty());
     REQUIRE(photo.pixels.type() == CV_8UC3);
     CHECK(photo.pixels.size() == cv::Size(40, 30));
-    CHECK(distance(colourAt(photo, 20, 15), kKhaki) <= 2);  // one flat colour survives JPEG
+    CHECK(distance(colourAt(photo, 20, 15), khaki_bgr) <= 2);  // one flat colour survives JPEG
 }
 
 TEST_CASE("The hash is of the file's bytes", "[vision][photo]")
@@ -78,7 +78,7 @@ TEST_CASE("The kind is told from the bytes, not from the name", "[vision][photo]
     picture_files::write(file, picture_files::png(khaki()));
     const vision::Photo photo = vision::loadPhoto(file);
     CHECK(photo.format == "PNG");
-    CHECK(colourAt(photo, 3, 3) == kKhaki);
+    CHECK(colourAt(photo, 3, 3) == khaki_bgr);
 }
 
 TEST_CASE("Grey pictures come as BGR", "[vision][photo]")

@@ -13,7 +13,7 @@
 
 namespace {
 
-const std::filesystem::path kFolder = WEFTMARK_SOURCE_DIR "/sample_images";
+const std::filesystem::path folder = WEFTMARK_SOURCE_DIR "/sample_images";
 
 std::string textOf(const std::filesystem::path& file)
 {
@@ -25,7 +25,7 @@ std::string textOf(const std::filesystem::path& file)
 
 std::filesystem::path fileOf(const SampleScene& sample, const std::string& ending)
 {
-    return kFolder / folderOf(sample.level) / (sample.name + ending);
+    return folder / folderOf(sample.level) / (sample.name + ending);
 }
 
 nlohmann::json truthOf(const SampleScene& sample)
@@ -115,7 +115,7 @@ TEST_CASE("There are eight samples of each level and eight without a stamp, at m
           std::map<std::string, int>{{"easy", 8}, {"hard", 8}, {"medium", 8}, {"not_stamps", 8}});
     CHECK(seeds.size() == 32);
     for (const auto& [level, count] : counts)
-        for (const auto& entry : std::filesystem::directory_iterator(kFolder / level)) {
+        for (const auto& entry : std::filesystem::directory_iterator(folder / level)) {
             found.insert(entry.path().string());
             bytes += entry.file_size();
         }

@@ -46,9 +46,9 @@ void fixPlate(Surface& surface, const Layout& layout, const PlateOptions& plate,
     const cv::Size size = surface.height.size();
     const cv::Point2d middle =
         mapped(layout.plane_from_surface.inv(), {plate.along_px, plate.across_px});
-    const auto half_w = static_cast<float>(plate.size_px.width / 2 * kFiner),
-               half_h = static_cast<float>(plate.size_px.height / 2 * kFiner);
-    const float corner = 0.22F * half_h, thick = static_cast<float>(5 * kFiner);
+    const auto half_w = static_cast<float>(plate.size_px.width / 2 * finer),
+               half_h = static_cast<float>(plate.size_px.height / 2 * finer);
+    const float corner = 0.22F * half_h, thick = static_cast<float>(5 * finer);
     const auto wear = static_cast<float>(plate.wear);
     const cv::Mat scratches = smoothNoise(size, 1.6, random, 30),
                   dents = smoothNoise(size, 40, random), tarnish = smoothNoise(size, 55, random),
@@ -86,7 +86,7 @@ void printPattern(Surface& surface, const PieceOptions& piece, cv::RNG& random)
 {
     const cv::Size size = surface.height.size();
     const cv::Mat ragged = smoothNoise(size, 3, random), worn = smoothNoise(size, 50, random);
-    const auto repeat = static_cast<float>(piece.pattern_px * kFiner);
+    const auto repeat = static_cast<float>(piece.pattern_px * finer);
     const cv::Vec3f dyed = linearColour(piece.pattern_bgr);
     surface.albedo.forEach<cv::Vec3f>([&](cv::Vec3f& albedo, const int* at) {
         const int y = at[0], x = at[1];

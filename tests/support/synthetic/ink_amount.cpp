@@ -12,9 +12,8 @@ namespace {
 cv::Rect around(const ContrastPlaces& places)
 {
     const cv::Rect area = cv::boundingRect(places.cloth | places.ink);
-    constexpr int kRoom = 8;  // for the sharpening at the rim
-    return cv::Rect(area.x - kRoom, area.y - kRoom, area.width + 2 * kRoom,
-                    area.height + 2 * kRoom) &
+    constexpr int room = 8;  // for the sharpening at the rim
+    return cv::Rect(area.x - room, area.y - room, area.width + 2 * room, area.height + 2 * room) &
            cv::Rect({}, places.ink.size());
 }
 

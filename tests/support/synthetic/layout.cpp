@@ -55,10 +55,10 @@ Layout layOut(const SceneOptions& options)
                              2 * half);
         window = strap;
     }
-    layout.plane_from_surface = {1 / kFiner, 0,          static_cast<double>(window.x),
-                                 0,          1 / kFiner, static_cast<double>(window.y),
-                                 0,          0,          1};
-    layout.surface = {cvRound(window.width * kFiner), cvRound(window.height * kFiner)};
+    layout.plane_from_surface = {1 / finer, 0,         static_cast<double>(window.x),
+                                 0,         1 / finer, static_cast<double>(window.y),
+                                 0,         0,         1};
+    layout.surface = {cvRound(window.width * finer), cvRound(window.height * finer)};
     return layout;
 }
 

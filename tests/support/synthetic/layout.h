@@ -6,10 +6,10 @@
 
 namespace synthetic {
 
-constexpr double kFiner = 1.5;  // the piece is drawn so much finer than the photo shows it
+constexpr double finer = 1.5;  // the piece is drawn so much finer than the photo shows it
 
 // Where the piece lies. Its plane has the photo's scale, its origin in the photo's middle and x
-// along the strap; the drawn surface is a window of that plane, kFiner times as fine.
+// along the strap; the drawn surface is a window of that plane, finer times as fine.
 struct Layout {
     cv::Matx33d photo_from_plane;
     cv::Matx33d plane_from_surface;

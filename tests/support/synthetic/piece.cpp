@@ -16,7 +16,7 @@ namespace {
 
 Surface bareSurface(cv::Size size, const PieceOptions& piece, std::uint32_t seed)
 {
-    const double thread = piece.thread_px * kFiner;
+    const double thread = piece.thread_px * finer;
     switch (piece.material) {
         case Material::Webbing:
             return weave(size,
@@ -38,8 +38,8 @@ void roundEdges(Surface& surface, const PieceOptions& piece)
 {
     if (piece.width_px <= 0)
         return;
-    const double half = piece.width_px / 2 * kFiner, middle = surface.height.rows / 2.0;
-    const double rim = 2.2 * piece.thread_px * kFiner;
+    const double half = piece.width_px / 2 * finer, middle = surface.height.rows / 2.0;
+    const double rim = 2.2 * piece.thread_px * finer;
     surface.height.forEach<float>([&](float& height, const int* at) {
         const double inside = (half - std::abs(at[0] - middle)) / rim;
         if (inside < 1) {
@@ -64,7 +64,7 @@ cv::Vec3b threadColour(const PieceOptions& piece)
 
 StitchOptions stitchesFor(const PieceOptions& piece)
 {
-    return {threadColour(piece), 13 * kFiner, 3.5 * kFiner, 3.4 * kFiner};
+    return {threadColour(piece), 13 * finer, 3.5 * finer, 3.4 * finer};
 }
 
 cv::Mat hem(Surface& surface, const Layout& layout, const SceneOptions& options, cv::RNG& random)
@@ -74,10 +74,10 @@ cv::Mat hem(Surface& surface, const Layout& layout, const SceneOptions& options,
     roundEdges(layer, options.piece);
     layer.albedo *= 0.97;
     const cv::Mat in_sight =
-        coverWithHem(surface, layer, edge_x, 1.1 * options.piece.thread_px * kFiner, random);
+        coverWithHem(surface, layer, edge_x, 1.1 * options.piece.thread_px * finer, random);
     const double bottom = layout.surface.height;
     for (const double inside_px : {11.0, 21.0}) {
-        const double x = edge_x + inside_px * kFiner;
+        const double x = edge_x + inside_px * finer;
         sew(surface, {x, 0}, {x + random.gaussian(3), bottom}, stitchesFor(options.piece), random);
     }
     return in_sight;
@@ -86,7 +86,7 @@ cv::Mat hem(Surface& surface, const Layout& layout, const SceneOptions& options,
 void sewEdges(Surface& surface, const Layout& layout, const PieceOptions& piece, cv::RNG& random)
 {
     for (const double side : {-1.0, 1.0}) {
-        const double y = layout.surface.height / 2.0 + side * (piece.width_px / 2 - 16) * kFiner;
+        const double y = layout.surface.height / 2.0 + side * (piece.width_px / 2 - 16) * finer;
         sew(surface, {0, y}, {static_cast<double>(layout.surface.width), y + random.gaussian(2)},
             stitchesFor(piece), random);
     }
@@ -99,7 +99,7 @@ Surface makePiece(const Layout& layout, const SceneOptions& options)
     Surface surface = bareSurface(layout.surface, options.piece, options.seed + 1);
     roundEdges(surface, options.piece);
     cv::RNG random(options.seed + 2);
-    letLieUneven(surface, options.details.waviness, kFiner, random);
+    letLieUneven(surface, options.details.waviness, finer, random);
     cv::RNG random_print(options.seed + 10);
     if (options.piece.pattern != Pattern::None)
         printPattern(surface, options.piece, random_print);
@@ -115,7 +115,7 @@ cv::Mat pieceMask(const Layout& layout, const PieceOptions& piece, std::uint32_t
         return mask;
     cv::RNG random(seed);
     const cv::Size strip(layout.surface.width, 2);
-    const double thread = piece.thread_px * kFiner;
+    const double thread = piece.thread_px * finer;
     const bool leather = piece.material == Material::Leather;
     cv::Mat edges = smoothNoise(strip, 220, random) * (leather ? 0.8 : 2.2) +
                     smoothNoise(strip, thread, random) * (leather ? 0.25 : 0.45);
@@ -124,7 +124,7 @@ cv::Mat pieceMask(const Layout& layout, const PieceOptions& piece, std::uint32_t
             value += static_cast<float>(0.13 * thread *
                                         std::cos(at[1] * 2 * CV_PI / (3.5 * thread) + at[0]));
         });
-    const double half = piece.width_px / 2 * kFiner, middle = layout.surface.height / 2.0;
+    const double half = piece.width_px / 2 * finer, middle = layout.surface.height / 2.0;
     mask.forEach<float>([&](float& value, const int* at) {
         const double from_middle = at[0] - middle;
         const double edge = half + edges.at<float>(from_middle < 0 ? 0 : 1, at[1]);
@@ -141,7 +141,7 @@ cv::Mat creasePiece(Surface& surface, const Layout& layout, const SceneOptions& 
         stays =
             stays.mul(fold(surface,
                            {onSurface(layout, crease.along_px, crease.across_px), crease.turn_deg,
-                            crease.height_px * kFiner, 10 * kFiner, crease.length_px * kFiner},
+                            crease.height_px * finer, 10 * finer, crease.length_px * finer},
                            random));
     return stays;
 }
@@ -152,7 +152,7 @@ cv::Mat finishPiece(Surface& surface, const Layout& layout, const SceneOptions& 
     const DetailOptions& details = options.details;
     for (const StainOptions& blotch : details.stains)
         stain(surface,
-              {onSurface(layout, blotch.along_px, blotch.across_px), blotch.radius_px * kFiner,
+              {onSurface(layout, blotch.along_px, blotch.across_px), blotch.radius_px * finer,
                blotch.strength, blotch.colour_bgr},
               random);
     cv::Mat in_sight(layout.surface, CV_32FC1, 1.0F);
@@ -161,9 +161,9 @@ cv::Mat finishPiece(Surface& surface, const Layout& layout, const SceneOptions& 
     if (details.edge_stitching && options.piece.width_px > 0)
         sewEdges(surface, layout, options.piece, random);
     for (const cv::Point2d& eyelet : details.eyelets_px)
-        setEyelet(surface, onSurface(layout, eyelet.x, eyelet.y), 21 * kFiner, random);
+        setEyelet(surface, onSurface(layout, eyelet.x, eyelet.y), 21 * finer, random);
     const double fuzz = options.piece.material == Material::Leather ? 0 : details.fuzz;
-    raiseFuzz(surface, options.piece.colour_bgr, fuzz, kFiner, random);
+    raiseFuzz(surface, options.piece.colour_bgr, fuzz, finer, random);
     return in_sight;
 }
 

@@ -69,10 +69,10 @@ Pressed pressStamp(Surface& surface, const Layout& layout, const StampOptions& s
                    std::uint32_t seed)
 {
     TypesetOptions text = stamp.text;
-    text.letter_px *= kFiner;
+    text.letter_px *= finer;
     InkOptions pad = stamp.ink;
-    pad.smudge_px *= kFiner;
-    pad.second_px *= kFiner;
+    pad.smudge_px *= finer;
+    pad.second_px *= finer;
     const Typeset face = typeset(text, seed);
     const cv::Matx23d placed = surfaceFromCover(layout, stamp, face);
     const cv::Matx33d surface_from_cover(placed(0, 0), placed(0, 1), placed(0, 2), placed(1, 0),
@@ -80,7 +80,7 @@ Pressed pressStamp(Surface& surface, const Layout& layout, const StampOptions& s
     const cv::Matx33d photo_from_cover = layout.photoFromSurface() * surface_from_cover;
     const cv::Mat place = placedFace(face, placed, surface.height.size());
     if (stamp.depth_px > 0)
-        engrave(surface, place, stamp.depth_px * kFiner);
+        engrave(surface, place, stamp.depth_px * finer);
     return {pressInk(surface, face, placed, text.letter_px, pad, seed + 1),
             place,
             pad.colour_bgr,

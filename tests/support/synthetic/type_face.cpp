@@ -61,11 +61,11 @@ TypeFace::TypeFace(Face face, double letter_px) : kind_(face)
         throw std::runtime_error(path + " is missing; install " + file.package + ".");
     }
     // Once to learn how high a capital is, once to make it as high as asked.
-    constexpr double kTrial = 100;
-    FT_Set_Char_Size(face_, 0, std::lround(64 * kTrial), 72, 72);
+    constexpr double trial = 100;
+    FT_Set_Char_Size(face_, 0, std::lround(64 * trial), 72, 72);
     FT_Load_Char(face_, 'H', FT_LOAD_NO_HINTING);
     const double capital = static_cast<double>(face_->glyph->metrics.height) / 64;
-    FT_Set_Char_Size(face_, 0, std::lround(64 * kTrial * letter_px / capital), 72, 72);
+    FT_Set_Char_Size(face_, 0, std::lround(64 * trial * letter_px / capital), 72, 72);
 }
 
 TypeFace::~TypeFace()

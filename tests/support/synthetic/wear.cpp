@@ -94,7 +94,7 @@ void raiseFuzz(Surface& surface, const cv::Vec3b& colour_bgr, double amount, dou
     cv::Mat fibres = cv::Mat::zeros(size, CV_8UC1);
     const double area = static_cast<double>(size.width) * size.height / (finer * finer);
     const int count = cvRound(amount * area / 420);
-    constexpr int kSubpixelBits = 4, kSubpixel = 1 << kSubpixelBits;
+    constexpr int subpixel_bits = 4, subpixel = 1 << subpixel_bits;
     for (int i = 0; i < count; ++i) {
         cv::Point2d at(random.uniform(0.0, size.width * 1.0),
                        random.uniform(0.0, size.height * 1.0));
@@ -103,12 +103,12 @@ void raiseFuzz(Surface& surface, const cv::Vec3b& colour_bgr, double amount, dou
         const int pieces = 4 + static_cast<int>(random.uniform(0.0, 1.0) * random.uniform(2, 12));
         std::vector<cv::Point> course;
         for (int k = 0; k < pieces; ++k) {
-            course.emplace_back(cvRound(at.x * kSubpixel), cvRound(at.y * kSubpixel));
+            course.emplace_back(cvRound(at.x * subpixel), cvRound(at.y * subpixel));
             turn += bend + random.gaussian(0.15);
             at += cv::Point2d(std::cos(turn), std::sin(turn)) * (2.3 * finer);
         }
         cv::polylines(fibres, course, false, random.uniform(60, 220), 1, cv::LINE_AA,
-                      kSubpixelBits);
+                      subpixel_bits);
     }
     const cv::Vec3f light = linearColour(colour_bgr) * 1.35F + cv::Vec3f::all(0.03F);
     surface.albedo.forEach<cv::Vec3f>([&](cv::Vec3f& albedo, const int* at) {

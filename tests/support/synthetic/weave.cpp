@@ -11,7 +11,7 @@
 namespace synthetic {
 namespace {
 
-constexpr float kPi = 3.14159265F;
+constexpr float pi = 3.14159265F;
 
 // What the two systems of threads are like. "Along" threads run in x, "cross" threads in y.
 struct Loom {
@@ -90,7 +90,7 @@ public:
 private:
     static float wave(float from, float to, float t)
     {
-        return from + (to - from) * (0.5F - 0.5F * std::cos(kPi * t));
+        return from + (to - from) * (0.5F - 0.5F * std::cos(pi * t));
     }
 
     // across: -0.5 to 0.5 of its own width; length: in its own widths.
@@ -105,7 +105,7 @@ private:
         strand.edge = std::min(1.0F, std::abs(across) * 2 / thick);
         const float crown = std::sqrt(std::max(0.0F, 1 - strand.edge * strand.edge));
         const float twist =
-            std::sin(2 * kPi * (length * 0.85F + across * 1.1F + hashed(which, 2, seed)));
+            std::sin(2 * pi * (length * 0.85F + across * 1.1F + hashed(which, 2, seed)));
         strand.height = 0.42F * thick * crown + 0.24F * bend + lift + 0.035F * twist;
         strand.shade = 1 +
                        uneven_ * (0.22F * (hashed(which, 3, seed) - 0.5F) +
