@@ -9,6 +9,7 @@
 #include <tesseract/baseapi.h>
 #include <opencv2/imgproc.hpp>
 
+#include "vision/line_reader.h"
 #include "vision/tesseract_reader.h"
 
 namespace bench {
@@ -32,7 +33,10 @@ std::unique_ptr<vision::TextReader> readerNamed(const std::string& name)
 {
     if (name == "tesseract")
         return std::make_unique<vision::TesseractReader>();
-    throw std::invalid_argument("there is no reader '" + name + "': known is tesseract");
+    if (name == "line-reader")
+        return std::make_unique<vision::LineReader>(WEFTMARK_SOURCE_DIR "/vision/weights");
+    throw std::invalid_argument("there is no reader '" + name +
+                                "': known are line-reader and tesseract");
 }
 
 std::vector<std::string> partsOf(const std::string& text, char separator)

@@ -1,0 +1,83 @@
+#include "vision/writing_model.h"
+
+#include <catch2/catch.hpp>
+#include <cmath>
+
+#include "tests/support/temporary_folder.h"
+#include "vision/weights_error.h"
+
+using vision::WritingModel;
+
+namespace {
+
+WritingModel projects()
+{
+    return WritingModel::load(WEFTMARK_SOURCE_DIR "/vision/weights/writing_model.txt");
+}
+
+}  // namespace
+
+TEST_CASE("Shares of what may follow sum to one", "[vision][writing]")
+{
+    const WritingModel model = projects();
+    // All kinds that the grammar writes, with the number of characters of each.
+    const std::string signs = "012359._,&/-():'+*#@";
+    for (const std::string before : {"^", "^AA", "5_", "^19", "/"}) {
+        CAPTURE(before);
+        double sum = std::exp(model.logProbability(before, WritingModel::line_end));
+        sum += 26 * (std::exp(model.logProbability(before, 'A')) +
+                     std::exp(model.logProbability(before, 'a')));
+        for (const char kind : signs)
+            sum += (kind == '5' ? 5 : 1) * std::exp(model.logProbability(before, kind));
+        // Backing off leaves a little for kinds that never stood, of which there are none here.
+        CHECK(sum == Approx(1).margin(0.05));
+    }
+}
+
+TEST_CASE("Letters go with letters, digits with digits", "[vision][writing]")
+{
+    const WritingModel model = projects();
+    const auto likelier = [&](const std::string& before, char one, char other) {
+        return model.logProbability(before, one) > model.logProbability(before, other);
+    };
+    CHECK(likelier("^19", '0', 'A'));  // 1900, not 19O
+    CHECK(likelier("^AA", 'A', '0'));  // NOV, not N0V
+    CHECK(likelier("^A.", 'A', '1'));  // J.I., not J.1.
+    CHECK(likelier("^3", '/', 'A'));   // 3/40
+}
+
+TEST_CASE("Kinds of characters", "[vision][writing]")
+{
+    CHECK(WritingModel::kindOf("Q") == 'A');
+    CHECK(WritingModel::kindOf("q") == 'a');
+    CHECK(WritingModel::kindOf("1") == '1');
+    CHECK(WritingModel::kindOf("6") == '5');
+    CHECK(WritingModel::kindOf(" ") == '_');
+    CHECK(WritingModel::kindOf("/") == '/');
+    CHECK(WritingModel::kindOf("\u2191") == '@');
+    CHECK(WritingModel::kindOf("\u00C9") == WritingModel::unknown);
+}
+
+TEST_CASE("By hand: two counts, smoothed after Witten and Bell", "[vision][writing]")
+{
+    const support::TemporaryFolder folder;
+    // "0" stood three times at the beginning of a line, "A" once; two kinds, four characters.
+    const auto file = folder.write("two.txt", "order 2\n0 3\nA 1\n^0 3\n^A 1\n");
+    const WritingModel model = WritingModel::load(file);
+    const double shorter = (3 + 2 / 22.0) / (4 + 2);  // without knowing what stood before
+    const double share = (3 + 2 * shorter) / (4 + 2);
+    CHECK(model.logProbability("^", '0') == Approx(std::log(share)));
+    CHECK(model.logProbability("?", '0') == Approx(std::log(shorter)));
+}
+
+TEST_CASE("A table that is none is refused in a sentence", "[vision][writing]")
+{
+    const support::TemporaryFolder folder;
+    for (const std::string text :
+         {"", "order", "order 0\n", "order 2\n0 zero\n", "order 1\n00 3\n"}) {
+        CAPTURE(text);
+        const auto file = folder.write("bad.txt", text);
+        CHECK_THROWS_WITH(WritingModel::load(file), Catch::Contains("bad.txt"));
+    }
+    CHECK_THROWS_AS(WritingModel::load(folder.path() / "none.txt"), vision::WeightsError);
+}

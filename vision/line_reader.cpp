@@ -1,0 +1,80 @@
+#include "vision/line_reader.h"
+
+#include <algorithm>
+
+#include <opencv2/imgproc.hpp>
+
+#include "vision/line_crop.h"
+#include "vision/network_cells.h"
+#include "vision/text_rows.h"
+
+namespace vision {
+
+namespace {
+
+constexpr const char* layer_read = "grey";
+constexpr const char* writing_name = "writing_model.txt";
+// Capitals to five eighths of the crop, as most were in training.
+constexpr LineRendering rendering{.letter_px = 30, .rim = 0.3, .smoothing = 0};
+
+cv::Rect2d wholeRow(const cv::Mat& layer)
+{
+    const double rim = rendering.rim / (1 + 2 * rendering.rim) * layer.rows;
+    return {rim, rim, std::max(1.0, layer.cols - 2 * rim), std::max(1.0, layer.rows - 2 * rim)};
+}
+
+LineCrop networkCrop(const cv::Mat& layer, const cv::Rect2d& box)
+{
+    LineCrop crop = cropLine(layer, box, rendering);
+    if (crop.grey.rows != LineNetwork::height_px)  // a very long line was made smaller
+        cv::resize(crop.grey, crop.grey, {crop.grey.cols, LineNetwork::height_px}, 0, 0,
+                   cv::INTER_CUBIC);
+    return crop;
+}
+
+}  // namespace
+
+LineReader::LineReader(const std::filesystem::path& weights_folder, DecodeOptions options)
+    : network_(weights_folder),
+      writing_(WritingModel::load(weights_folder / writing_name)),
+      options_(options)
+{
+}
+
+std::string LineReader::version() const
+{
+    return "line-reader " + network_.sha256().substr(0, 8);
+}
+
+models::Reading LineReader::readRows(const EnhancedStamp& stamp,
+                                     const std::vector<cv::Rect2d>& rows)
+{
+    models::Reading reading;
+    reading.reader = version();
+    reading.basis = models::Basis::Photo;
+    reading.layer = layer_read;
+    reading.weights_sha256 = network_.sha256();
+    for (const cv::Rect2d& row : rows) {
+        const LineCrop crop = networkCrop(stamp.layer(layer_read), row);
+        const DecodedLine decoded =
+            decodeLine(network_.logShares(crop.grey), network_.classes(), &writing_, options_);
+        models::Line line = lineFrom(decoded, network_.classes(), crop, row, name());
+        if (!line.cells.empty())
+            reading.lines.push_back(std::move(line));
+    }
+    return reading;
+}
+
+models::Reading LineReader::read(const EnhancedStamp& stamp)
+{
+    const std::vector<cv::Rect2d>& lines = stamp.rectified.lines;
+    return readRows(stamp, lines.empty() ? findTextRows(stamp.layer("flat")) : lines);
+}
+
+models::Reading LineReader::readLine(const EnhancedStamp& stamp)
+{
+    const std::vector<cv::Rect2d>& lines = stamp.rectified.lines;
+    return readRows(stamp, {lines.empty() ? wholeRow(stamp.layer(layer_read)) : lines.front()});
+}
+
+}  // namespace vision

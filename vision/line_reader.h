@@ -1,0 +1,30 @@
+#pragma once
+
+#include <filesystem>
+
+#include "vision/line_network.h"
+#include "vision/text_reader.h"
+
+namespace vision {
+
+// The network made for faint marks: reads a line at a time, says of a letter that cannot be told
+// that traces stand there, and of one that is gone that it is lost.
+class LineReader : public TextReader {
+public:
+    // Throws WeightsError if the folder's weights cannot be used.
+    explicit LineReader(const std::filesystem::path& weights_folder, DecodeOptions options = {});
+
+    std::string name() const override { return "line-reader"; }
+    std::string version() const override;
+    models::Reading read(const EnhancedStamp& stamp) override;
+    models::Reading readLine(const EnhancedStamp& stamp) override;
+
+private:
+    models::Reading readRows(const EnhancedStamp& stamp, const std::vector<cv::Rect2d>& rows);
+
+    LineNetwork network_;
+    WritingModel writing_;
+    DecodeOptions options_;
+};
+
+}  // namespace vision

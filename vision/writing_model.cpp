@@ -1,0 +1,99 @@
+#include "vision/writing_model.h"
+
+#include <algorithm>
+#include <cmath>
+#include <fstream>
+
+#include "vision/weights_error.h"
+
+namespace vision {
+
+namespace {
+
+constexpr double kinds_at_all = 22;         // what the shortest run backs off to: all kinds alike
+constexpr double unknown_share = 1 / 50.0;  // of a place where no letter can be told
+
+double charactersOfKind(char kind)
+{
+    if (kind == 'A' || kind == 'a')
+        return 26;
+    return kind == '5' ? 5 : 1;
+}
+
+WeightsError damaged(const std::filesystem::path& file)
+{
+    return WeightsError(file.string() +
+                        " is no table of how marks are written; take it anew from the project");
+}
+
+}  // namespace
+
+WritingModel WritingModel::load(const std::filesystem::path& file)
+{
+    std::ifstream in(file);
+    if (!in)
+        throw WeightsError(file.string() + " cannot be read; take it anew from the project");
+    WritingModel model;
+    std::string word;
+    if (!(in >> word >> model.order_) || word != "order" || model.order_ < 1 || model.order_ > 12)
+        throw damaged(file);
+    for (double count = 0; in >> word >> count;) {
+        if (word.size() > model.order_ || !(count > 0))
+            throw damaged(file);
+        model.counts_[word] = count;
+        Followers& followers = model.followers_[word.substr(0, word.size() - 1)];
+        followers.count += count;
+        followers.kinds += 1;
+    }
+    if (!in.eof() || model.counts_.empty())
+        throw damaged(file);
+    return model;
+}
+
+char WritingModel::kindOf(std::string_view character)
+{
+    if (character == "\xE2\x86\x91")  // the property arrow
+        return '@';
+    if (character.size() != 1)
+        return unknown;
+    const char c = character.front();
+    if (c >= 'A' && c <= 'Z')
+        return 'A';
+    if (c >= 'a' && c <= 'z')
+        return 'a';
+    if (c >= '4' && c <= '8')
+        return '5';
+    return c == ' ' ? '_' : c;
+}
+
+// The longer the run before, the more it knows; what it has not seen it leaves to the shorter one.
+double WritingModel::probability(std::string_view before, char kind) const
+{
+    double share = 1 / kinds_at_all;
+    for (std::size_t length = 0; length <= before.size(); ++length) {
+        std::string run(before.substr(before.size() - length));
+        const auto followers = followers_.find(run);
+        if (followers == followers_.end())
+            break;
+        run += kind;
+        const auto seen = counts_.find(run);
+        const double count = seen == counts_.end() ? 0 : seen->second;
+        share = (count + followers->second.kinds * share) /
+                (followers->second.count + followers->second.kinds);
+    }
+    return share;
+}
+
+double WritingModel::logProbability(std::string_view before, char kind) const
+{
+    if (kind == unknown)
+        return std::log(unknown_share);
+    const std::size_t gap = before.rfind(unknown);  // what lies behind it cannot be known
+    if (gap != std::string_view::npos)
+        before.remove_prefix(gap + 1);
+    if (before.size() > reach())
+        before.remove_prefix(before.size() - reach());
+    return std::log(probability(before, kind) / charactersOfKind(kind));
+}
+
+}  // namespace vision
