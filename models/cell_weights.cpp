@@ -13,7 +13,6 @@ constexpr double slip_share = 0.3;
 constexpr double case_share = 0.05;  // h written for H, or set in another case
 // Of what the named alternatives leave over, how much goes to their look-alikes; the rest to all.
 constexpr double look_alike_share = 0.7;
-constexpr double characters_on_marks = 80;
 constexpr const char* unknown_letter = "\xEF\xBF\xBD";  // U+FFFD
 
 const std::vector<std::string>& markLetters()
@@ -85,7 +84,7 @@ std::vector<double> letterWeights(const Cell& cell, const LetterIds& ids,
     return weights;
 }
 
-bool isUnread(const Cell& cell)
+bool saysNoLetter(const Cell& cell)
 {
     return cell.alternatives.empty() || cell.state == CellState::Lost ||
            cell.state == CellState::Traces || cell.state == CellState::Restored;
@@ -142,7 +141,7 @@ std::vector<CellWeights> weighCells(const std::vector<Cell>& cells, const Letter
     all.reserve(cells.size());
     for (const Cell& cell : cells) {
         CellWeights weights;
-        weights.unread = isUnread(cell);
+        weights.unread = saysNoLetter(cell);
         const bool counted = cell.state == CellState::Lost || cell.state == CellState::Traces;
         if (counted) {
             weights.least = std::max(0, cell.least);

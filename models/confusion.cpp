@@ -9,10 +9,9 @@ namespace models {
 namespace {
 
 // Shares of P(seen | truth). They are a start: common practice, no source.
-constexpr double other_case = 0.03;         // h for H
-constexpr double anything_else = 0.02;      // shared by all characters that do not look alike
-constexpr double characters_on_marks = 80;  // among how many it is shared
-constexpr double published_pair = 0.022;    // each look-alike of the published lists
+constexpr double other_case = 0.03;       // h for H
+constexpr double anything_else = 0.02;    // shared by all characters that do not look alike
+constexpr double published_pair = 0.022;  // each look-alike of the published lists
 constexpr double common_practice_pair = 0.012;
 
 struct Pair {

@@ -5,6 +5,8 @@
 
 namespace models {
 
+inline constexpr double characters_on_marks = 80;  // different ones
+
 // How likely one letter is taken for another when ink is worn. Pairs come from published lists of
 // look-alikes (sources in confusion.cpp); their weights are a start, to be relearnt from an
 // archive's corrections.

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <stdexcept>
 
 #include "vision/ctc_search.h"
@@ -11,7 +10,6 @@ namespace vision {
 
 namespace {
 
-constexpr double never = -std::numeric_limits<double>::infinity();
 constexpr float worth_asking =
     -7;  // log share that a class reaches somewhere, to be an alternative
 constexpr double least_share = 0.001;

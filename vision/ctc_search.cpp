@@ -3,14 +3,12 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
-#include <limits>
 #include <unordered_map>
 
 namespace vision {
 
 namespace {
 
-constexpr double never = -std::numeric_limits<double>::infinity();
 constexpr float hardly_seen = -9;  // log share of a class not worth following: one in 8,000
 
 // A line as far as it was searched; lines share their beginnings.

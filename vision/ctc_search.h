@@ -1,5 +1,6 @@
 #pragma once
 
+#include <limits>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -36,6 +37,9 @@ struct SearchedLine {
 // Prefix beam search; best first, at most `beam` lines.
 std::vector<SearchedLine> searchLines(const cv::Mat& log_shares, const WritingWeight& writing,
                                       int beam);
+
+// The logarithm of nothing.
+inline constexpr double never = -std::numeric_limits<double>::infinity();
 
 // log(exp(a) + exp(b)), without loss where one is -infinity.
 double logSum(double a, double b);

@@ -121,7 +121,7 @@ Filing prepareFiling(const AddOptions& options, const std::string& by,
     Filing filing;
     flow::Engines engines;
     if (options.readings.empty() && !options.photos.empty())
-        engines = around.make_engines(register_folder);
+        engines = enginesFor(register_folder, around);
     else
         engines.known = models::loadRegister(register_folder);
     check(options, engines.known, register_folder);

@@ -22,6 +22,14 @@ std::filesystem::path registerFolder(const std::string& given, const Surrounding
     return named.empty() ? around.installed_register : std::filesystem::path(named);
 }
 
+flow::Engines enginesFor(const std::filesystem::path& register_folder, Surroundings& around)
+{
+    flow::Engines engines = around.make_engines(register_folder);
+    for (const std::string& trouble : engines.troubles)
+        around.err << "weftmark: " << trouble << "\n";
+    return engines;
+}
+
 std::filesystem::path archiveFolder(const std::string& given, const Surroundings& around)
 {
     if (!given.empty())

@@ -18,6 +18,9 @@ inline constexpr const char* author_help = "Who records; else $WEFTMARK_AUTHOR, 
 // $WEFTMARK_REGISTER, or the register that came with the program.
 std::filesystem::path registerFolder(const std::string& given, const Surroundings& around);
 
+// The engines with this register; tells of readers that cannot be used.
+flow::Engines enginesFor(const std::filesystem::path& register_folder, Surroundings& around);
+
 // $WEFTMARK_ARCHIVE, or weftmark in the person's data folder ($XDG_DATA_HOME, ~/.local/share).
 // Throws UsageError if there is no home to put it in.
 std::filesystem::path archiveFolder(const std::string& given, const Surroundings& around);

@@ -48,7 +48,7 @@ public:
     Reading(const ReadOptions& options, Surroundings& around)
         : options_(options),
           around_(around),
-          engines_(around.make_engines(registerFolder(options.register_folder, around))),
+          engines_(enginesFor(registerFolder(options.register_folder, around), around)),
           layers_(options.layers_folder)
     {
         requireItemType(options.type_id, engines_.known);

@@ -7,7 +7,6 @@
 #include <utility>
 
 #include "models/merge_readings.h"
-#include "vision/tesseract_reader.h"
 #include "vision/upright.h"
 
 namespace flow {
@@ -52,6 +51,14 @@ double surelyRead(const models::Reading& reading)
     return sum;
 }
 
+bool isSure(const models::Reading& reading, double sure_from)
+{
+    return !reading.lines.empty() &&
+           std::all_of(reading.lines.begin(), reading.lines.end(), [&](const models::Line& line) {
+               return models::lineCertainty(line) >= sure_from;
+           });
+}
+
 bool isTurnedOver(double up_deg, double other_up_deg)
 {
     return std::cos((up_deg - other_up_deg) * CV_PI / 180) < 0;
@@ -77,6 +84,8 @@ ReadStamp readWithAll(const vision::RectifiedStamp& rectified, Engines& engines,
     for (const auto& reader : engines.readers) {
         stopIfAsked(stop);
         ways.push_back(vision::readRightWayUp(rectified, *reader, layout));
+        if (isSure(ways.back().reading, engines.sure_from))
+            break;
     }
     const auto surest =
         std::max_element(ways.begin(), ways.end(),
@@ -179,7 +188,9 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
     examination.outline = uprightOutline(outline, read.enhanced.rectified.up_deg);
     examination.enhanced = std::move(read.enhanced);
     examination.readings = std::move(read.readings);
-    examination.proposal = models::mergeReadings(examination.readings);
+    // The merge trusts the last most.
+    examination.proposal =
+        models::mergeReadings({examination.readings.rbegin(), examination.readings.rend()});
     if (options.mirrored) {
         std::for_each(examination.readings.begin(), examination.readings.end(), noteMirrored);
         noteMirrored(examination.proposal);
@@ -197,14 +208,6 @@ models::CandidateList rankReadings(const std::vector<models::Reading>& readings,
         if (!reading.lines.empty())
             evidence.stamps.push_back(reading);
     return models::rankCandidates(evidence, known);
-}
-
-Engines makeEngines(const std::filesystem::path& register_folder)
-{
-    Engines engines;
-    engines.known = models::loadRegister(register_folder);
-    engines.readers.push_back(std::make_unique<vision::TesseractReader>());
-    return engines;
 }
 
 }  // namespace flow

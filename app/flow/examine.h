@@ -27,8 +27,12 @@ bool isMirrored(const models::Reading& reading);
 
 // What an examination works with. Readers are used by one examination at a time.
 struct Engines {
-    std::vector<std::unique_ptr<vision::TextReader>> readers;  // at least one
-    models::MakerRegister known;                               // the register
+    // At least one. Each is asked only for stamps of which those before it are not sure; what a
+    // reader says counts for more than what those after it say.
+    std::vector<std::unique_ptr<vision::TextReader>> readers;
+    double sure_from = 0.5;             // certainty of a line from which no other reader is asked
+    models::MakerRegister known;        // the register
+    std::vector<std::string> troubles;  // readers that cannot be used, a sentence each
 };
 
 struct ExamineOptions {
@@ -78,8 +82,13 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
 models::CandidateList rankReadings(const std::vector<models::Reading>& readings,
                                    const models::MakerRegister& known, const std::string& type_id);
 
-// The engines every Weftmark program starts with. Throws vision::ImageError or
+// The engines every Weftmark program starts with: the line network, and Tesseract behind it. Where
+// the network's weights cannot be used, `troubles` says why. Throws vision::ImageError or
 // models::RegisterError.
 Engines makeEngines(const std::filesystem::path& register_folder);
+
+// Where the network's weights lie: $WEFTMARK_WEIGHTS, the source tree where the program was built,
+// or beside the program.
+std::filesystem::path weightsFolder();
 
 }  // namespace flow

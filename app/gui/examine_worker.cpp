@@ -57,6 +57,8 @@ void ExamineWorker::prepare()
         return;
     examiner_ = std::make_shared<Examiner>(make_());
     Q_EMIT ready(examiner_->known);
+    for (const std::string& trouble : examiner_->troubles)
+        Q_EMIT failed(0, QString::fromStdString(trouble));
 }
 
 int ExamineWorker::start(Task task)

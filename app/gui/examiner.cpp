@@ -21,6 +21,7 @@ MakeExaminer examinerOfFlow(const std::filesystem::path& register_folder)
         examiner.rankReadings = [engines](const auto& readings, const std::string& type_id) {
             return flow::rankReadings(readings, engines->known, type_id);
         };
+        examiner.troubles = engines->troubles;
         examiner.known = std::make_shared<const models::MakerRegister>(engines->known);
         return examiner;
     };

@@ -27,6 +27,7 @@ struct Examiner {
                                         const std::string& type_id)>
         rankReadings;
     std::shared_ptr<const models::MakerRegister> known;  // shared with the window, which only reads
+    std::vector<std::string> troubles;  // readers that cannot be used, a sentence each
 };
 
 // Loading engines takes a second or more, so it is left to the worker's thread.

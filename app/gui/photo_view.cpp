@@ -5,17 +5,14 @@
 #include <algorithm>
 #include <cmath>
 
+#include "app/gui/picture.h"
+
 namespace gui {
 
 namespace {
 
 constexpr double reach_view_px = 14;  // how near the mouse must come to a corner
 constexpr double most_zoom = 24;
-
-QPointF pointOf(const cv::Point2f& corner)
-{
-    return {corner.x, corner.y};
-}
 
 }  // namespace
 

@@ -15,11 +15,6 @@ constexpr double overview_px = 2400;  // longest side of the reduced copy
 constexpr int loupe_half_px = 24;     // photo pixels shown on each side of the corner in hand
 constexpr double loupe_zoom = 3;
 
-QPointF pointOf(const cv::Point2f& corner)
-{
-    return {corner.x, corner.y};
-}
-
 }  // namespace
 
 // A reduced copy, made once a photo: scaling from it is quick however large the photo is.

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QImage>
+#include <QPointF>
 #include <opencv2/core.hpp>
 
 namespace gui {
@@ -13,5 +14,10 @@ QImage pictureOf(const cv::Mat& pixels);
 // The same, brought to this size in physical pixels: averaged when it gets smaller, smooth when
 // larger.
 QImage pictureOf(const cv::Mat& pixels, cv::Size size);
+
+inline QPointF pointOf(const cv::Point2f& corner)
+{
+    return {corner.x, corner.y};
+}
 
 }  // namespace gui

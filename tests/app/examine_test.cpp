@@ -128,6 +128,32 @@ TEST_CASE("Where two readers differ on the way up, the surer one settles it", "[
     CHECK(models::plainText(stamp.readings.at(1).lines.at(0)) == "UPRIGHT");
 }
 
+TEST_CASE("A reader is asked only where those before it are not sure", "[app][examine]")
+{
+    const TemporaryFolder folder;
+    const support::MarkedCanvas canvas = support::writeMarkedCanvas(folder);
+    for (const double certainty : {0.9, 0.2}) {
+        CAPTURE(certainty);
+        std::vector<std::unique_ptr<vision::TextReader>> readers;
+        readers.push_back(std::make_unique<FakeReader>(
+            "line-reader", [&](const vision::EnhancedStamp&) -> std::vector<models::Line> {
+                return {seenLine("HULL", certainty)};
+            }));
+        readers.push_back(std::make_unique<FakeReader>(
+            "tesseract", [](const vision::EnhancedStamp&) -> std::vector<models::Line> {
+                return {seenLine("HILL", 0.3)};
+            }));
+        flow::Engines engines = support::enginesWith(std::move(readers));
+
+        const flow::Examination examination =
+            flow::examinePhoto(canvas.file, engines, {.outline = canvas.upside_down});
+
+        const flow::StampExamination& stamp = examination.stamps.at(0);
+        CHECK(stamp.readings.size() == (certainty > 0.5 ? 1 : 2));
+        CHECK(models::plainText(stamp.proposal.lines.at(0)).substr(0, 1) == "H");
+    }
+}
+
 TEST_CASE("An outline or a single line is taken as given, nothing is located", "[app][examine]")
 {
     const TemporaryFolder folder;

@@ -16,7 +16,7 @@ namespace bench {
 namespace {
 
 constexpr int tile_width = 480, picture_height = 84, tile_height = picture_height + 46;
-constexpr std::size_t columns = 3, rows = 10;
+constexpr std::size_t tiles_across = 3, tiles_down = 10;
 
 double length(const cv::Point2f& side)
 {
@@ -96,13 +96,13 @@ std::vector<cv::Mat> tilesOf(const Picture& picture, const ReadPicture& read)
 
 void writeSheet(const std::filesystem::path& file, const std::vector<cv::Mat>& tiles)
 {
-    const auto used_rows = static_cast<int>((tiles.size() + columns - 1) / columns);
-    cv::Mat sheet(used_rows * tile_height, static_cast<int>(columns) * tile_width, CV_8UC3,
+    const auto used_rows = static_cast<int>((tiles.size() + tiles_across - 1) / tiles_across);
+    cv::Mat sheet(used_rows * tile_height, static_cast<int>(tiles_across) * tile_width, CV_8UC3,
                   cv::Scalar::all(255));
     for (std::size_t i = 0; i < tiles.size(); ++i)
-        tiles[i].copyTo(
-            sheet(cv::Rect(static_cast<int>(i % columns) * tile_width,
-                           static_cast<int>(i / columns) * tile_height, tile_width, tile_height)));
+        tiles[i].copyTo(sheet(cv::Rect(static_cast<int>(i % tiles_across) * tile_width,
+                                       static_cast<int>(i / tiles_across) * tile_height, tile_width,
+                                       tile_height)));
     if (!cv::imwrite(file.string(), sheet))
         throw std::runtime_error("cannot write " + file.string());
 }
@@ -124,7 +124,7 @@ std::size_t writeContactSheets(const std::filesystem::path& folder, const std::s
         for (cv::Mat& tile : tilesOf(pictures[i], reads[i])) {
             tiles.push_back(std::move(tile));
             ++shown;
-            if (tiles.size() == columns * rows)
+            if (tiles.size() == tiles_across * tiles_down)
                 flush();
         }
     if (!tiles.empty())

@@ -4,12 +4,6 @@
 #include "models/edtf.h"
 #include "tests/models/demo_ranking.h"
 
-namespace {
-
-const models::CandidateOptions all_makers = atMost(100);
-
-}  // namespace
-
 TEST_CASE("A mark stands in any line, among other lines, or over two", "[models][candidates]")
 {
     for (const char* typed :

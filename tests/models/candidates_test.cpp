@@ -14,8 +14,6 @@ models::CandidateOptions unknownPrior(double prior)
     return options;
 }
 
-const models::CandidateOptions all_makers = atMost(100);
-
 }  // namespace
 
 TEST_CASE("All shares together are one, best first, with reasons", "[models][candidates]")

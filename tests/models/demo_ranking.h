@@ -22,3 +22,4 @@ double probabilityOf(const models::CandidateList& list, const std::string& maker
 bool hasReason(const models::Candidate& candidate, const std::string& part);
 
 models::CandidateOptions atMost(std::size_t most);
+inline const models::CandidateOptions all_makers = atMost(100);

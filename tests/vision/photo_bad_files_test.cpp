@@ -5,6 +5,7 @@
 
 #include "tests/support/picture_files.h"
 #include "tests/support/temporary_folder.h"
+#include "tests/vision/photo_loading.h"
 #include "vision/image_error.h"
 #include "vision/photo.h"
 #include "vision/photo_heic.h"
@@ -14,30 +15,6 @@ namespace {
 using Catch::Matchers::Contains;
 using picture_files::Bytes;
 using support::TemporaryFolder;
-
-cv::Mat noise(cv::Size size = {128, 128})
-{
-    cv::Mat picture(size, CV_8UC3);
-    cv::RNG random(31);
-    random.fill(picture, cv::RNG::UNIFORM, 60, 200);
-    return picture;
-}
-
-std::string complaint(const std::filesystem::path& file)
-{
-    try {
-        vision::loadPhoto(file);
-    } catch (const vision::ImageError& error) {
-        return error.what();
-    }
-    return "loaded";
-}
-
-Bytes firstPart(const Bytes& whole, double share)
-{
-    const auto count = static_cast<std::ptrdiff_t>(share * static_cast<double>(whole.size()));
-    return {whole.begin(), whole.begin() + count};
-}
 
 std::ptrdiff_t openDescriptors()
 {
@@ -54,14 +31,14 @@ struct WholeFile {
 std::vector<WholeFile> wholeFiles()
 {
     std::vector<WholeFile> files = {
-        {"JPEG", picture_files::jpeg(noise())},
-        {"PNG", picture_files::png(noise())},
-        {"WebP", picture_files::webp(noise())},
-        {"WebP", picture_files::webp(noise(), false)},
-        {"BMP", picture_files::bmp({.pixels = noise()})},
+        {"JPEG", picture_files::jpeg(noise({128, 128}))},
+        {"PNG", picture_files::png(noise({128, 128}))},
+        {"WebP", picture_files::webp(noise({128, 128}))},
+        {"WebP", picture_files::webp(noise({128, 128}), false)},
+        {"BMP", picture_files::bmp({.pixels = noise({128, 128})})},
     };
     if (picture_files::canWriteHeic())
-        files.push_back({"HEIC", picture_files::heic(noise()), false});
+        files.push_back({"HEIC", picture_files::heic(noise({128, 128})), false});
     return files;
 }
 
@@ -89,7 +66,7 @@ TEST_CASE("A TIFF torn off or with its rows elsewhere says so", "[vision][photo]
 {
     const TemporaryFolder folder;
     const auto file = folder.path() / "torn";
-    const Bytes whole = picture_files::tiff({.samples = noise()});
+    const Bytes whole = picture_files::tiff({.samples = noise({128, 128})});
     picture_files::write(file, firstPart(whole, 0.7));
     CHECK_THAT(complaint(file), Contains("is torn off before its picture begins; copy it again"));
 
@@ -122,7 +99,7 @@ TEST_CASE("Rare and moving pictures and camera raws get a remedy of their own", 
 {
     const TemporaryFolder folder;
     const auto file = folder.path() / "rare";
-    Bytes packed = picture_files::bmp({.pixels = noise()});
+    Bytes packed = picture_files::bmp({.pixels = noise({128, 128})});
     packed[30] = 1;  // BI_RLE8
     picture_files::write(file, packed);
     CHECK_THAT(complaint(file), Contains("is a BMP of a rare kind; save it again"));
@@ -130,7 +107,7 @@ TEST_CASE("Rare and moving pictures and camera raws get a remedy of their own", 
     // DNGVersion (50706) makes a camera raw of what else is a TIFF; another tag takes its number.
     picture_files::ExifBlock facts;
     facts.camera = {{50708, "HO 12"}};  // UniqueCameraModel
-    Bytes raw = picture_files::tiff({.samples = noise(), .facts = facts});
+    Bytes raw = picture_files::tiff({.samples = noise({128, 128}), .facts = facts});
     picture_files::write(file, raw);
     CHECK(complaint(file) == "loaded");
     const Bytes number = {0x14, 0xC6}, version = {0x12, 0xC6};

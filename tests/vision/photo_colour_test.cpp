@@ -4,6 +4,7 @@
 
 #include "tests/support/picture_files.h"
 #include "tests/support/temporary_folder.h"
+#include "tests/vision/photo_loading.h"
 #include "vision/photo.h"
 
 namespace {
@@ -33,14 +34,6 @@ cv::Mat lightOfCodes(int type)
     return light;
 }
 
-vision::Photo loaded(const Bytes& bytes)
-{
-    const TemporaryFolder folder;
-    const auto file = folder.path() / "picture";
-    picture_files::write(file, bytes);
-    return vision::loadPhoto(file);
-}
-
 void checkCodes(const vision::Photo& photo)
 {
     CHECK(photo.warnings.empty());
@@ -51,14 +44,6 @@ void checkCodes(const vision::Photo& photo)
             // 16 bits keep the darks; the profile's own white is rounded, which moves a level.
             CHECK(std::abs(photo.pixels.at<cv::Vec3b>(3, x)[c] - code) <= 1);
     }
-}
-
-int distance(const cv::Vec3b& a, const cv::Vec3b& b)
-{
-    int most = 0;
-    for (int c = 0; c < 3; ++c)
-        most = std::max(most, std::abs(a[c] - b[c]));
-    return most;
 }
 
 }  // namespace

@@ -9,6 +9,7 @@
 
 #include "tests/support/picture_files.h"
 #include "tests/support/temporary_folder.h"
+#include "tests/vision/photo_loading.h"
 #include "vision/image_error.h"
 #include "vision/photo.h"
 
@@ -16,17 +17,6 @@ namespace {
 
 using Catch::Matchers::Contains;
 using support::TemporaryFolder;
-
-// What loading the file complains of; "loaded" when it does not.
-std::string complaint(const std::filesystem::path& file, const vision::LoadOptions& options = {})
-{
-    try {
-        vision::loadPhoto(file, options);
-    } catch (const vision::ImageError& error) {
-        return error.what();
-    }
-    return "loaded";
-}
 
 // The sentence must name the file, the trouble and the remedy.
 void checkSaid(const std::filesystem::path& file, const std::string& trouble,
@@ -37,21 +27,6 @@ void checkSaid(const std::filesystem::path& file, const std::string& trouble,
     CHECK_THAT(said, Contains(trouble));
     CHECK_THAT(said, Contains("; " + remedy));
     CHECK(said.back() == '.');
-}
-
-// Noise, so that every row takes about the same number of bytes.
-cv::Mat noise(cv::Size size = {400, 400})
-{
-    cv::Mat picture(size, CV_8UC3);
-    cv::RNG random(17);
-    random.fill(picture, cv::RNG::UNIFORM, 60, 200);
-    return picture;
-}
-
-picture_files::Bytes firstPart(const picture_files::Bytes& whole, double share)
-{
-    const auto count = static_cast<std::ptrdiff_t>(share * static_cast<double>(whole.size()));
-    return {whole.begin(), whole.begin() + count};
 }
 
 }  // namespace
@@ -73,7 +48,7 @@ TEST_CASE("A file that one may not read", "[vision][photo]")
 {
     const TemporaryFolder folder;
     const auto file = folder.path() / "locked.jpg";
-    picture_files::write(file, picture_files::jpeg(noise()));
+    picture_files::write(file, picture_files::jpeg(noise({400, 400})));
     std::filesystem::permissions(folder.path(), std::filesystem::perms(0755));
     std::filesystem::permissions(file, std::filesystem::perms::none);
     // Root may read everything, so the check is made as nobody.
@@ -125,9 +100,9 @@ TEST_CASE("A torn picture is an error when much is missing", "[vision][photo]")
 {
     const TemporaryFolder folder;
     const auto file = folder.path() / "torn";
-    const std::vector<picture_files::Bytes> pictures = {picture_files::jpeg(noise()),
-                                                        picture_files::progressiveJpeg(noise()),
-                                                        picture_files::png(noise())};
+    const std::vector<picture_files::Bytes> pictures = {
+        picture_files::jpeg(noise({400, 400})), picture_files::progressiveJpeg(noise({400, 400})),
+        picture_files::png(noise({400, 400}))};
     for (const auto& whole : pictures) {
         picture_files::write(file, firstPart(whole, 0.3));
         checkSaid(file, "is torn off: about", "copy it again from the camera or card");
@@ -142,7 +117,7 @@ TEST_CASE("A torn picture of which most is there warns how much is missing", "[v
 {
     const TemporaryFolder folder;
     const auto file = folder.path() / "torn";
-    const cv::Mat original = noise();
+    const cv::Mat original = noise({400, 400});
     for (const auto& whole : {picture_files::jpeg(original), picture_files::png(original)}) {
         picture_files::write(file, firstPart(whole, 0.97));
 
@@ -168,7 +143,7 @@ TEST_CASE("An interrupted copy that ends in zeros counts as torn", "[vision][pho
 {
     const TemporaryFolder folder;
     const auto file = folder.path() / "interrupted.jpg";
-    auto bytes = picture_files::jpeg(noise());
+    auto bytes = picture_files::jpeg(noise({400, 400}));
     const auto middle = bytes.begin() + static_cast<std::ptrdiff_t>(bytes.size() / 2);
     std::fill(middle, bytes.end(), static_cast<unsigned char>(0));
     picture_files::write(file, bytes);
@@ -179,7 +154,8 @@ TEST_CASE("A whole picture with more behind its end loads without a warning", "[
 {
     const TemporaryFolder folder;
     const auto file = folder.path() / "more.jpg";
-    for (const auto& whole : {picture_files::jpeg(noise()), picture_files::png(noise())}) {
+    for (const auto& whole :
+         {picture_files::jpeg(noise({400, 400})), picture_files::png(noise({400, 400}))}) {
         auto bytes = whole;
         bytes.insert(bytes.end(), 5000, static_cast<unsigned char>(0));
         picture_files::write(file, bytes);
@@ -191,17 +167,17 @@ TEST_CASE("A damaged picture says so", "[vision][photo]")
 {
     const TemporaryFolder folder;
     const auto file = folder.path() / "damaged";
-    auto jpeg = picture_files::jpeg(noise());
+    auto jpeg = picture_files::jpeg(noise({400, 400}));
     for (std::size_t i = jpeg.size() / 3; i < jpeg.size() / 3 + 400; ++i)
         jpeg[i] = 0xFF;  // to JPEG a marker, where more of the picture should be
     picture_files::write(file, jpeg);
     checkSaid(file, "is damaged: about", "copy it again");
 
-    auto png = picture_files::png(noise());
+    auto png = picture_files::png(noise({400, 400}));
     png[png.size() / 3] ^= 0x55;
     picture_files::write(file, png);
     checkSaid(file, "is damaged", "copy it again");
-    png = picture_files::png(noise());
+    png = picture_files::png(noise({400, 400}));
     png[18] ^= 0x55;  // in the width, so that the header's check sum is wrong
     picture_files::write(file, png);
     checkSaid(file, "is damaged in its header", "copy it again");
@@ -220,7 +196,7 @@ TEST_CASE("A picture over the limit is refused before it is decoded", "[vision][
     // Decoding it takes several seconds and 2.7 GB; reading its header some milliseconds.
     CHECK(std::chrono::steady_clock::now() - begin < std::chrono::milliseconds(500));
 
-    auto jpeg = picture_files::jpeg(noise());
+    auto jpeg = picture_files::jpeg(noise({400, 400}));
     CHECK_THAT(
         [&] {
             picture_files::write(file, jpeg);

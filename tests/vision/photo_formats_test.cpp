@@ -2,6 +2,7 @@
 
 #include "tests/support/picture_files.h"
 #include "tests/support/temporary_folder.h"
+#include "tests/vision/photo_loading.h"
 #include "vision/image_error.h"
 #include "vision/photo.h"
 
@@ -12,20 +13,12 @@ using picture_files::Bytes;
 using picture_files::TiffMeaning;
 using support::TemporaryFolder;
 
-cv::Mat noise(cv::Size size, int type)
+cv::Mat noiseOf(cv::Size size, int type)
 {
     cv::Mat picture(size, type);
     cv::RNG random(23);
     random.fill(picture, cv::RNG::UNIFORM, 0, CV_MAT_DEPTH(type) == CV_16U ? 65536 : 256);
     return picture;
-}
-
-vision::Photo loaded(const Bytes& bytes, const vision::LoadOptions& options = {})
-{
-    const TemporaryFolder folder;
-    const auto file = folder.path() / "picture.jpg";  // a name that is often wrong
-    picture_files::write(file, bytes);
-    return vision::loadPhoto(file, options);
 }
 
 double furthest(const cv::Mat& a, const cv::Mat& b)
@@ -71,7 +64,7 @@ TEST_CASE("TIFF: strips, tiles and planes, 8 and 16 bits, grey and colour", "[vi
     for (const int type : {CV_8UC1, CV_8UC3, CV_16UC1, CV_16UC3})
         for (const int layout : {0, 1, 2}) {
             CAPTURE(type, layout);
-            const cv::Mat samples = noise({37, 29}, type);
+            const cv::Mat samples = noiseOf({37, 29}, type);
             const vision::Photo photo = loaded(picture_files::tiff(
                 {.samples = samples, .tiled = layout == 1, .planes_apart = layout == 2}));
             cv::Mat expected = to8Bits(samples);
@@ -91,7 +84,7 @@ TEST_CASE("TIFF: palette, white as nothing, inks", "[vision][photo]")
     for (std::size_t i = 0; i < palette.size(); ++i)
         palette[i] = cv::Vec3b(static_cast<uchar>(255 - i), static_cast<uchar>(i / 2),
                                static_cast<uchar>(i));
-    const cv::Mat numbers = noise({20, 10}, CV_8UC1);
+    const cv::Mat numbers = noiseOf({20, 10}, CV_8UC1);
     const vision::Photo coloured = loaded(picture_files::tiff(
         {.samples = numbers, .meaning = TiffMeaning::Palette, .palette_bgr = palette}));
     CHECK(coloured.pixels.at<cv::Vec3b>(4, 7) == palette[numbers.at<uchar>(4, 7)]);
@@ -112,7 +105,7 @@ TEST_CASE("TIFF: palette, white as nothing, inks", "[vision][photo]")
 
 TEST_CASE("What is transparent is laid on white in every format that can be", "[vision][photo]")
 {
-    const cv::Mat bgra = noise({21, 13}, CV_8UC4);
+    const cv::Mat bgra = noiseOf({21, 13}, CV_8UC4);
     const cv::Mat expected = onWhite(bgra);
     CHECK(furthest(loaded(picture_files::png(bgra)).pixels, expected) <= 1);
     // Where alpha is 0, a WebP need not keep the colour, which does not show.
@@ -137,7 +130,7 @@ TEST_CASE("BMP: every depth, either way up", "[vision][photo]")
     for (const bool from_top : {false, true})
         for (const int bits : {1, 4, 8, 16, 24}) {
             CAPTURE(from_top, bits);
-            cv::Mat pixels = noise({19, 11}, bits <= 8 ? CV_8UC1 : CV_8UC3), expected = pixels;
+            cv::Mat pixels = noiseOf({19, 11}, bits <= 8 ? CV_8UC1 : CV_8UC3), expected = pixels;
             std::vector<cv::Vec3b> palette;
             if (bits <= 8) {
                 pixels = pixels & ((1 << bits) - 1);
@@ -159,7 +152,7 @@ TEST_CASE("BMP: every depth, either way up", "[vision][photo]")
 
 TEST_CASE("WebP without loss comes as it was, with loss nearly", "[vision][photo]")
 {
-    const cv::Mat picture = noise({50, 30}, CV_8UC3);
+    const cv::Mat picture = noiseOf({50, 30}, CV_8UC3);
     CHECK(furthest(loaded(picture_files::webp(picture)).pixels, picture) == 0);
     const cv::Mat flat(32, 32, CV_8UC3, cv::Scalar(90, 140, 160));
     CHECK(furthest(loaded(picture_files::webp(flat, false)).pixels, flat) <= 4);
@@ -167,7 +160,7 @@ TEST_CASE("WebP without loss comes as it was, with loss nearly", "[vision][photo
 
 TEST_CASE("A TIFF of several pages says that the first alone was read", "[vision][photo]")
 {
-    const cv::Mat samples = noise({9, 9}, CV_8UC3);
+    const cv::Mat samples = noiseOf({9, 9}, CV_8UC3);
     const vision::Photo photo = loaded(picture_files::tiff({.samples = samples, .pages = 2}));
     REQUIRE(photo.warnings.size() == 1);
     CHECK_THAT(photo.warnings[0], Contains("holds more than one picture") && Contains("; save"));
@@ -181,7 +174,7 @@ TEST_CASE("Capture facts come from every format that has them", "[vision][photo]
     exif.exposure = {{0x9003, "1998:05:01 12:30:00"}, {0xA434, "35 mm lens"}};
     exif.exposure_rationals = {{0x829A, 1, 125}, {0x829D, 28, 10}, {0x920A, 350, 10}};
     exif.iso = 400;
-    const cv::Mat picture = noise({64, 64}, CV_8UC3);
+    const cv::Mat picture = noiseOf({64, 64}, CV_8UC3);
     std::vector<Bytes> files = {
         picture_files::jpegWithExif(picture_files::jpeg(picture), exif.bytes()),
         picture_files::pngWithExif(picture_files::png(picture), exif.bytes()),
@@ -206,7 +199,7 @@ TEST_CASE("Capture facts come from every format that has them", "[vision][photo]
 
 TEST_CASE("The limit is kept in every format", "[vision][photo]")
 {
-    const cv::Mat picture = noise({400, 300}, CV_8UC3);
+    const cv::Mat picture = noiseOf({400, 300}, CV_8UC3);
     std::vector<Bytes> files = {
         picture_files::jpeg(picture), picture_files::png(picture), picture_files::webp(picture),
         picture_files::tiff({.samples = picture}), picture_files::bmp({.pixels = picture})};

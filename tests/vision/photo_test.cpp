@@ -5,6 +5,7 @@
 
 #include "tests/support/picture_files.h"
 #include "tests/support/temporary_folder.h"
+#include "tests/vision/photo_loading.h"
 
 namespace {
 
@@ -15,15 +16,6 @@ const cv::Vec3b khaki_bgr(90, 140, 160);  // BGR
 cv::Mat khaki(cv::Size size = {40, 30})
 {
     return cv::Mat(size, CV_8UC3, cv::Scalar(khaki_bgr[0], khaki_bgr[1], khaki_bgr[2]));
-}
-
-// Largest difference of a channel between two colours.
-int distance(const cv::Vec3b& a, const cv::Vec3b& b)
-{
-    int most = 0;
-    for (int c = 0; c < 3; ++c)
-        most = std::max(most, std::abs(a[c] - b[c]));
-    return most;
 }
 
 cv::Vec3b colourAt(const vision::Photo& photo, int x, int y)

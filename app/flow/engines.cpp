@@ -1,0 +1,35 @@
+// The engines that a program starts with.
+#include <cstdlib>
+#include <system_error>
+
+#include "app/flow/examine.h"
+#include "vision/line_reader.h"
+#include "vision/tesseract_reader.h"
+#include "vision/weights_error.h"
+
+namespace flow {
+
+std::filesystem::path weightsFolder()
+{
+    if (const char* named = std::getenv("WEFTMARK_WEIGHTS"); named && *named)
+        return named;
+    std::error_code trouble;
+    if (std::filesystem::is_directory(WEFTMARK_WEIGHTS_FOLDER, trouble))
+        return WEFTMARK_WEIGHTS_FOLDER;
+    return std::filesystem::read_symlink("/proc/self/exe", trouble).parent_path() / "weights";
+}
+
+Engines makeEngines(const std::filesystem::path& register_folder)
+{
+    Engines engines;
+    engines.known = models::loadRegister(register_folder);
+    try {
+        engines.readers.push_back(std::make_unique<vision::LineReader>(weightsFolder()));
+    } catch (const vision::WeightsError& error) {
+        engines.troubles.emplace_back(error.what());
+    }
+    engines.readers.push_back(std::make_unique<vision::TesseractReader>());
+    return engines;
+}
+
+}  // namespace flow

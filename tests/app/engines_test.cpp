@@ -1,0 +1,49 @@
+#include <catch2/catch.hpp>
+#include <cstdlib>
+#include <filesystem>
+
+#include "app/flow/examine.h"
+#include "tests/support/temporary_folder.h"
+
+namespace {
+
+// Sets an environment variable while it lives.
+class Named {
+public:
+    Named(const char* name, const std::string& value) : name_(name)
+    {
+        ::setenv(name, value.c_str(), 1);
+    }
+    ~Named() { ::unsetenv(name_); }
+    Named(const Named&) = delete;
+    Named& operator=(const Named&) = delete;
+
+private:
+    const char* name_;
+};
+
+const std::filesystem::path demo_register = WEFTMARK_SOURCE_DIR "/models/register";
+
+}  // namespace
+
+TEST_CASE("The line network is asked first, Tesseract behind it", "[app][engines]")
+{
+    const flow::Engines engines = flow::makeEngines(demo_register);
+    REQUIRE(engines.readers.size() == 2);
+    CHECK(engines.readers[0]->name() == "line-reader");
+    CHECK(engines.readers[1]->name() == "tesseract");
+    CHECK(engines.troubles.empty());
+}
+
+TEST_CASE("Without usable weights the classical path is left, and a sentence says why",
+          "[app][engines]")
+{
+    const support::TemporaryFolder empty;
+    const Named weights("WEFTMARK_WEIGHTS", empty.path().string());
+    const flow::Engines engines = flow::makeEngines(demo_register);
+    REQUIRE(engines.readers.size() == 1);
+    CHECK(engines.readers[0]->name() == "tesseract");
+    REQUIRE(engines.troubles.size() == 1);
+    CHECK_THAT(engines.troubles[0], Catch::Contains(empty.path().string()));
+    CHECK_THAT(engines.troubles[0], Catch::Contains("anew"));
+}
