@@ -8,6 +8,7 @@
 #include <stdexcept>
 #include <vector>
 
+#include <zlib.h>
 #include <opencv2/core/utils/logger.hpp>
 #include <opencv2/imgproc.hpp>
 
@@ -18,11 +19,34 @@ namespace vision {
 
 namespace {
 
-constexpr const char* network_name = "line_reader.onnx";
+constexpr const char* network_name = "line_reader.onnx.gz";
+constexpr std::size_t most_bytes = 256u << 20;  // of the network, inflated
 constexpr const char* characters_name = "characters.txt";
 constexpr const char* sums_name = "SHA256SUMS";
 constexpr int width_unit_px = 32;  // widths are rounded up to it: few sizes, much reuse of memory
 constexpr int room_px = 12;        // bare ground behind the last letter, as in training
+
+// A gzip file (RFC 1952) as it was before; empty where it is none, or only a part of one.
+std::vector<unsigned char> inflated(const std::vector<unsigned char>& packed)
+{
+    std::vector<unsigned char> bytes(4 * packed.size());
+    z_stream stream{};
+    if (inflateInit2(&stream, 16 + MAX_WBITS) != Z_OK)
+        return {};
+    stream.next_in = const_cast<unsigned char*>(packed.data());
+    stream.avail_in = static_cast<uInt>(packed.size());
+    int state = Z_OK;
+    while (state == Z_OK && bytes.size() <= most_bytes) {
+        if (stream.total_out == bytes.size())
+            bytes.resize(2 * bytes.size());
+        stream.next_out = bytes.data() + stream.total_out;
+        stream.avail_out = static_cast<uInt>(bytes.size() - stream.total_out);
+        state = inflate(&stream, Z_NO_FLUSH);
+    }
+    bytes.resize(state == Z_STREAM_END ? stream.total_out : 0);
+    inflateEnd(&stream);
+    return bytes;
+}
 
 std::vector<unsigned char> bytesOf(const std::filesystem::path& file)
 {
@@ -108,7 +132,9 @@ LineNetwork::LineNetwork(const std::filesystem::path& folder) : classes_(classes
     const std::string file = (folder / network_name).string();
     const QuietOpenCv quiet;
     try {
-        net_ = cv::dnn::readNetFromONNX(reinterpret_cast<const char*>(bytes.data()), bytes.size());
+        const std::vector<unsigned char> network = inflated(bytes);
+        net_ =
+            cv::dnn::readNetFromONNX(reinterpret_cast<const char*>(network.data()), network.size());
         // With fusion a network whose input changes its width can answer zeros (OpenCV 4.6).
         net_.enableFusion(false);
         logShares(cv::Mat(height_px, 64, CV_8UC1, cv::Scalar::all(128)));

@@ -46,6 +46,13 @@ std::string LineReader::version() const
     return "line-reader " + network_.sha256().substr(0, 8);
 }
 
+LineReader::SeenRow LineReader::look(const EnhancedStamp& stamp, const cv::Rect2d& row)
+{
+    SeenRow seen{networkCrop(stamp.layer(layer_read), row), {}};
+    seen.decoded = decodeLine(network_.logShares(seen.crop.grey), classes(), &writing_, options_);
+    return seen;
+}
+
 models::Reading LineReader::readRows(const EnhancedStamp& stamp,
                                      const std::vector<cv::Rect2d>& rows)
 {
@@ -55,10 +62,8 @@ models::Reading LineReader::readRows(const EnhancedStamp& stamp,
     reading.layer = layer_read;
     reading.weights_sha256 = network_.sha256();
     for (const cv::Rect2d& row : rows) {
-        const LineCrop crop = networkCrop(stamp.layer(layer_read), row);
-        const DecodedLine decoded =
-            decodeLine(network_.logShares(crop.grey), network_.classes(), &writing_, options_);
-        models::Line line = lineFrom(decoded, network_.classes(), crop, row, name());
+        const SeenRow seen = look(stamp, row);
+        models::Line line = lineFrom(seen.decoded, classes(), seen.crop, row, name());
         if (!line.cells.empty())
             reading.lines.push_back(std::move(line));
     }

@@ -2,6 +2,7 @@
 
 #include <filesystem>
 
+#include "vision/line_crop.h"
 #include "vision/line_network.h"
 #include "vision/text_reader.h"
 
@@ -18,6 +19,14 @@ public:
     std::string version() const override;
     models::Reading read(const EnhancedStamp& stamp) override;
     models::Reading readLine(const EnhancedStamp& stamp) override;
+
+    // What the network makes of one row, before it becomes cells; for benches.
+    struct SeenRow {
+        LineCrop crop;
+        DecodedLine decoded;
+    };
+    SeenRow look(const EnhancedStamp& stamp, const cv::Rect2d& row);
+    const LineClasses& classes() const { return network_.classes(); }
 
 private:
     models::Reading readRows(const EnhancedStamp& stamp, const std::vector<cv::Rect2d>& rows);

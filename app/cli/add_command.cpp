@@ -141,7 +141,7 @@ Filing prepareFiling(const AddOptions& options, const std::string& by,
     return filing;
 }
 
-std::string counted(std::size_t count, const std::string& what)
+std::string countedThings(std::size_t count, const std::string& what)
 {
     return std::to_string(count) + " " + what + (count == 1 ? "" : "s");
 }
@@ -156,7 +156,7 @@ void tellOtherItems(const models::Archive& archive, const models::ItemRecord& it
                 << " already; its original is kept once, for both\n";
 }
 
-void printReadings(const models::ItemRecord& item, std::ostream& out)
+void printFiledReadings(const models::ItemRecord& item, std::ostream& out)
 {
     const auto print = [&](const std::vector<models::ReadingRecord>& readings) {
         for (const models::ReadingRecord& record : readings)
@@ -185,9 +185,9 @@ int add(const AddOptions& options, Surroundings& around)
     around.out << "filed " << stored.id;
     if (!stored.accession_number.empty())
         around.out << " as " << stored.accession_number;
-    around.out << " with " << counted(stored.photos.size(), "photograph") << " and "
-               << counted(stored.stamps.size(), "stamp") << "\n";
-    printReadings(stored, around.out);
+    around.out << " with " << countedThings(stored.photos.size(), "photograph") << " and "
+               << countedThings(stored.stamps.size(), "stamp") << "\n";
+    printFiledReadings(stored, around.out);
     if (stored.stamps.empty())
         around.err << "weftmark: no stamp was found on it; type what you see with --reading\n";
     return done;

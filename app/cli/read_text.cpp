@@ -81,7 +81,7 @@ std::string turnInWords(double up_deg)
            (turn > 0 ? "clockwise" : "anticlockwise");
 }
 
-void printStamp(std::ostream& out, const flow::StampExamination& stamp, std::size_t number)
+void printExaminedStamp(std::ostream& out, const flow::StampExamination& stamp, std::size_t number)
 {
     out << "  stamp " << number << " (" << percent(stamp.outline.score) << " sure), "
         << turnInWords(stamp.enhanced.rectified.up_deg) << "\n";
@@ -138,7 +138,7 @@ void printExamination(std::ostream& out, const std::string& photo,
     std::size_t read = 0, unread = 0;
     for (const flow::StampExamination& stamp : examination.stamps) {
         if (holdsLetters(stamp))
-            printStamp(out, stamp, ++read);
+            printExaminedStamp(out, stamp, ++read);
         else
             ++unread;
     }

@@ -7,7 +7,8 @@ namespace {
 
 using sql::Row;
 
-void checkSuperseded(const Entry& entry, const std::string& item_id, const std::string& superseded)
+void checkSupersededAttribution(const Entry& entry, const std::string& item_id,
+                                const std::string& superseded)
 {
     if (superseded.empty())
         return;
@@ -47,7 +48,7 @@ AttributionRecord attributionOf(const Row& row)
 AttributionRecord saveAttribution(const Entry& entry, const std::string& item_id,
                                   AttributionRecord record)
 {
-    checkSuperseded(entry, item_id, record.supersedes);
+    checkSupersededAttribution(entry, item_id, record.supersedes);
     record.id = idOrNew(record.id);
     record.recorded_by = entry.author;
     record.recorded_at = entry.now;

@@ -63,9 +63,9 @@ std::string newConnectionName()
     return "weftmark archive " + std::to_string(++count);
 }
 
-Trouble troubleOf(const QSqlError& error)
+Trouble troubleWith(const QSqlError& error)
 {
-    return sql::troubleOf(error.nativeErrorCode().toStdString(),
+    return sql::troubleWith(error.nativeErrorCode().toStdString(),
                           error.databaseText().toStdString());
 }
 
@@ -93,7 +93,7 @@ Database::Database(const std::filesystem::path& file) : file_(file), name_(newCo
         connection.setConnectOptions(toQt(connectOptions()));
         opened = connection.open();
         message = connection.lastError().text();
-        trouble = troubleOf(connection.lastError());
+        trouble = troubleWith(connection.lastError());
     }
     if (!opened) {
         QSqlDatabase::removeDatabase(toQt(name_));
@@ -134,7 +134,7 @@ std::vector<Row> Database::select(const std::string& sql, const std::vector<Fiel
         rows.push_back(rowAt(query, columns, file_.string()));
     if (query.lastError().isValid())
         throw ArchiveError(
-            sentence(troubleOf(query.lastError()), query.lastError().databaseText().toStdString()));
+            sentence(troubleWith(query.lastError()), query.lastError().databaseText().toStdString()));
     return rows;
 }
 

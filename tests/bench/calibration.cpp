@@ -1,11 +1,13 @@
 // Fits the weights behind the certainties and prints how far they can be trusted.
-//   calibration chains|lines [--drawn N] [--seed S] [FOLDER ...]
+//   calibration chains|lines|network [--drawn N] [--seed S] [FOLDER ...]
 // chains: is a chain of letter pieces a line of text (vision/chain_score.cpp)?
-// lines: is a line, is a cell read right (vision/line_certainty.cpp)?
+// lines: is a line, is a cell read right by Tesseract (vision/line_certainty.cpp)?
+// network: the same by the line network (vision/network_cells.cpp)
 // On N drawn scenes (40) in three wears and bare, and on the pictures of the folders (see
 // labelled_photos.h). Reliability is cross-fitted: no photo judges itself.
 
 #include <algorithm>
+#include <functional>
 #include <iostream>
 #include <string>
 
@@ -16,6 +18,8 @@
 #include "tests/bench/read_marks.h"
 #include "vision/chain_score.h"
 #include "vision/line_certainty.h"
+#include "vision/line_reader.h"
+#include "vision/network_cells.h"
 #include "vision/rectify.h"
 #include "vision/symbol_alignment.h"
 #include "vision/tesseract_lines.h"
@@ -116,30 +120,101 @@ bool runsWith(const vision::Quad& a, const vision::Quad& b)
     return (a[1] - a[0]).dot(b[1] - b[0]) > 0;
 }
 
-void addLines(const LabelledPhoto& labelled, int group, vision::TesseractLines& reader,
-              LineSamples& samples)
+// Both ways up of all stamps found, with the line that stands in a row; an empty text where none
+// does.
+using RowTask = std::function<void(const vision::EnhancedStamp&, const cv::Rect2d& row,
+                                   const std::string& truth)>;
+
+std::string textIn(const LabelledPhoto& labelled, const vision::RectifiedStamp& stamp,
+                   const cv::Rect2d& box)
+{
+    const cv::Point2d corners[] = {
+        box.tl(), {box.x + box.width, box.y}, box.br(), {box.x, box.y + box.height}};
+    vision::Quad quad;
+    for (std::size_t i = 0; i < 4; ++i)
+        quad[i] = vision::photoFromRectified(stamp, corners[i]);
+    std::string truth;
+    for (const bench::LabelledLine& line : labelled.lines)
+        if (bench::overlapOf(quad, line.corners) > 0.3 && runsWith(quad, line.corners))
+            truth = line.text;
+    return truth;
+}
+
+void eachRow(const LabelledPhoto& labelled, const RowTask& task)
 {
     for (const vision::StampOutline& outline :
          vision::locateStamps(labelled.photo, {.min_score = 0.05})) {
         const vision::RectifiedStamp rectified = vision::rectifyStamp(labelled.photo, outline);
         for (const auto& stamp : {rectified, vision::turnedOver(rectified)}) {
             const vision::EnhancedStamp enhanced = vision::enhanceStamp(stamp);
-            for (const vision::LineReadings& readings :
-                 reader.read(enhanced.layer("flat"), stamp.lines)) {
-                const cv::Rect2d& box = readings.box;
-                const cv::Point2d corners[] = {
-                    box.tl(), {box.x + box.width, box.y}, box.br(), {box.x, box.y + box.height}};
-                vision::Quad quad;
-                for (std::size_t i = 0; i < 4; ++i)
-                    quad[i] = vision::photoFromRectified(stamp, corners[i]);
-                std::string truth;
-                for (const bench::LabelledLine& line : labelled.lines)
-                    if (bench::overlapOf(quad, line.corners) > 0.3 && runsWith(quad, line.corners))
-                        truth = line.text;
-                addLine(readings, truth, group, samples);
-            }
+            for (const cv::Rect2d& row : stamp.lines)
+                task(enhanced, row, textIn(labelled, stamp, row));
         }
     }
+}
+
+void addLines(const LabelledPhoto& labelled, int group, vision::TesseractLines& reader,
+              LineSamples& samples)
+{
+    eachRow(labelled, [&](const auto& stamp, const auto& row, const std::string& truth) {
+        for (const vision::LineReadings& readings : reader.read(stamp.layer("flat"), {row}))
+            addLine(readings, truth, group, samples);
+    });
+}
+
+// What the network's best guess is, a symbol a place; traces and lost as a sign no text holds.
+std::vector<vision::RawSymbol> symbolsOf(const vision::DecodedLine& line,
+                                         const vision::LineClasses& classes)
+{
+    std::vector<vision::RawSymbol> symbols;
+    for (const vision::DecodedPlace& place : line.places) {
+        const int best = place.shares.empty() ? 0 : place.shares.front().of_class;
+        const std::string text = classes.isCharacter(best)
+                                     ? classes.characters[static_cast<std::size_t>(best) - 1]
+                                     : "\x01";
+        symbols.push_back({text == " " ? text : bench::folded(text), 1, {}, 0, 0, false});
+    }
+    return symbols;
+}
+
+void addNetworkLine(const vision::DecodedLine& line, const vision::LineClasses& classes,
+                    const std::string& truth, int group, LineSamples& samples)
+{
+    if (line.places.empty())
+        return;
+    const std::vector<vision::RawSymbol> seen = symbolsOf(line, classes);
+    std::vector<vision::RawSymbol> wanted;
+    for (const char c : bench::folded(truth))
+        wanted.push_back({std::string(1, c), 1, {}, 0, 0, false});
+    const bool right = seen.size() == wanted.size() &&
+                       std::equal(seen.begin(), seen.end(), wanted.begin(),
+                                  [](const auto& a, const auto& b) { return a.text == b.text; });
+    const auto traits = vision::traitsOf(line);
+    samples.lines.push_back({vision::termsOf(traits), right, group});
+    const std::vector<int> partner = vision::alignSymbols(seen, wanted);
+    for (std::size_t i = 0; i < seen.size(); ++i) {
+        if (seen[i].text == "\x01" || seen[i].text == " ")
+            continue;  // no letter was said
+        const bool same =
+            partner[i] >= 0 && wanted[static_cast<std::size_t>(partner[i])].text == seen[i].text;
+        samples.cells.push_back({vision::termsOf(line.places[i], traits), same, group});
+    }
+}
+
+// The lines where they are known to stand, laid straight, and those of the stamps that are found.
+void addNetworkLines(const LabelledPhoto& labelled, int group, vision::LineReader& reader,
+                     LineSamples& samples)
+{
+    const auto add = [&](const auto& stamp, const auto& row, const std::string& truth) {
+        addNetworkLine(reader.look(stamp, row).decoded, reader.classes(), truth, group, samples);
+    };
+    for (const bench::LabelledLine& line : labelled.lines) {
+        vision::StampOutline outline = vision::outlineFromCorners(line.corners);
+        outline.lines = {line.corners};
+        const auto stamp = vision::enhanceStamp(vision::rectifyStamp(labelled.photo, outline));
+        add(stamp, stamp.rectified.lines.front(), line.text);
+    }
+    eachRow(labelled, add);
 }
 
 Settings settingsFrom(int argc, char** argv)
@@ -180,6 +255,16 @@ int main(int argc, char** argv)
         report("cells", vision::cellModel(), samples.cells, 0.3);
         return 0;
     }
-    std::cerr << "say what to fit: chains or lines\n";
+    if (settings.what == "network") {
+        vision::LineReader reader(flow::weightsFolder());
+        LineSamples samples;
+        eachPhoto(settings, [&](const LabelledPhoto& photo) {
+            addNetworkLines(photo, group++, reader, samples);
+        });
+        report("lines", vision::decodedLineModel(), samples.lines, 0.3);
+        report("cells", vision::decodedPlaceModel(), samples.cells, 0.3);
+        return 0;
+    }
+    std::cerr << "say what to fit: chains, lines or network\n";
     return 2;
 }

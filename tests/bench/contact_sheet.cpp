@@ -24,7 +24,7 @@ double length(const cv::Point2f& side)
 }
 
 // The place laid straight, with a third of its height around it, fitted into a tile.
-cv::Mat laidStraight(const cv::Mat& photo, const vision::Quad& place)
+cv::Mat fittedInTile(const cv::Mat& photo, const vision::Quad& place)
 {
     const double width = std::max(1.0, length(place[1] - place[0]));
     const double height = std::max(1.0, length(place[3] - place[0]));
@@ -59,7 +59,7 @@ cv::Mat tileOf(const cv::Mat& photo, const std::string& name, const LabelledLine
                const ReadLine* read)
 {
     cv::Mat tile(tile_height, tile_width, CV_8UC3, cv::Scalar::all(255));
-    const cv::Mat laid = laidStraight(photo, truth != nullptr ? truth->corners : read->corners);
+    const cv::Mat laid = fittedInTile(photo, truth != nullptr ? truth->corners : read->corners);
     laid.copyTo(tile(cv::Rect({4, 2}, laid.size()) & cv::Rect(0, 0, tile_width, tile_height)));
     std::ostringstream below;
     below << "read  ";

@@ -34,7 +34,7 @@ std::unique_ptr<vision::TextReader> readerNamed(const std::string& name)
     if (name == "tesseract")
         return std::make_unique<vision::TesseractReader>();
     if (name == "line-reader")
-        return std::make_unique<vision::LineReader>(WEFTMARK_SOURCE_DIR "/vision/weights");
+        return std::make_unique<vision::LineReader>(flow::weightsFolder());
     throw std::invalid_argument("there is no reader '" + name +
                                 "': known are line-reader and tesseract");
 }

@@ -25,23 +25,11 @@ void writePng(const fs::path& file, const cv::Mat& pixels)
         throw std::runtime_error("cannot write " + file.string() + ": is the disk full?");
 }
 
-// The line laid straight at its own size, with a quarter of its height around it.
 Picture lineOf(const synthetic::DrawnPhoto& drawn, const synthetic::LineTruth& line,
                const fs::path& file)
 {
-    const auto side = [&](std::size_t from, std::size_t to) {
-        return static_cast<float>(cv::norm(line.corners[to] - line.corners[from]));
-    };
-    const float height = (side(0, 3) + side(1, 2)) / 2, width = (side(0, 1) + side(3, 2)) / 2;
-    const float rim = height / 4;
-    const vision::Quad place{
-        {{rim, rim}, {rim + width, rim}, {rim + width, rim + height}, {rim, rim + height}}};
-    cv::Mat laid;
-    cv::warpPerspective(
-        drawn.pixels, laid, cv::getPerspectiveTransform(line.corners.data(), place.data()),
-        {cvCeil(width + 2 * rim), cvCeil(height + 2 * rim)}, cv::INTER_CUBIC, cv::BORDER_REPLICATE);
-    writePng(file, laid);
-    return {file, {}, {{line.text, place}}, true, {}};
+    writePng(file, laidStraight(drawn.pixels, line.corners));
+    return {file, {}, {{line.text, laidPlace(line.corners)}}, true, {}};
 }
 
 struct DrawnPictures {

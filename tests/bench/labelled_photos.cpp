@@ -85,6 +85,26 @@ void eachPhotoOf(const fs::path& folder, const PhotoTask& task)
         task({file.filename().string(), vision::loadPhoto(file), {}});
 }
 
+vision::Quad laidPlace(const vision::Quad& corners)
+{
+    const auto side = [&](std::size_t from, std::size_t to) {
+        return static_cast<float>(cv::norm(corners[to] - corners[from]));
+    };
+    const float height = (side(0, 3) + side(1, 2)) / 2, width = (side(0, 1) + side(3, 2)) / 2;
+    const float rim = height / 4;
+    return {{{rim, rim}, {rim + width, rim}, {rim + width, rim + height}, {rim, rim + height}}};
+}
+
+cv::Mat laidStraight(const cv::Mat& pixels, const vision::Quad& corners)
+{
+    const vision::Quad place = laidPlace(corners);
+    cv::Mat laid;
+    cv::warpPerspective(pixels, laid, cv::getPerspectiveTransform(corners.data(), place.data()),
+                        {cvCeil(place[2].x + place[0].x), cvCeil(place[2].y + place[0].y)},
+                        cv::INTER_CUBIC, cv::BORDER_REPLICATE);
+    return laid;
+}
+
 double overlapOf(const vision::Quad& a, const vision::Quad& b)
 {
     const std::vector<cv::Point2f> p(a.begin(), a.end()), q(b.begin(), b.end());

@@ -32,6 +32,11 @@ void eachDrawnPhoto(std::uint32_t seed, int count, const PhotoTask& task);
 // pictures below the folder are taken as bare.
 void eachPhotoOf(const std::filesystem::path& folder, const PhotoTask& task);
 
+// A line laid straight at its own size, with a quarter of its height around it, and where its
+// corners come to lie then.
+cv::Mat laidStraight(const cv::Mat& pixels, const vision::Quad& corners);
+vision::Quad laidPlace(const vision::Quad& corners);
+
 // Common area over joint area, 0 to 1.
 double overlapOf(const vision::Quad& a, const vision::Quad& b);
 

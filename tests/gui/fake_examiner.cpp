@@ -118,7 +118,7 @@ models::CandidateList ranked(const std::string& text)
     return list;
 }
 
-std::string textOf(const std::vector<models::Reading>& readings)
+std::string textRead(const std::vector<models::Reading>& readings)
 {
     std::string text;
     for (const models::Reading& reading : readings)
@@ -177,11 +177,11 @@ gui::MakeExaminer fakeExaminer(std::shared_ptr<FakeScript> script)
         examiner.rankReadings = [script](const auto& readings, const std::string& type_id) {
             {
                 const std::lock_guard lock(script->guard);
-                script->texts_ranked.push_back(textOf(readings));
+                script->texts_ranked.push_back(textRead(readings));
                 script->types_ranked.push_back(type_id);
             }
             ++script->rankings;
-            return ranked(textOf(readings));
+            return ranked(textRead(readings));
         };
         examiner.known = knownMakers();
         return examiner;

@@ -10,7 +10,7 @@ namespace {
 
 constexpr models::DateContext service{1921, 1958};
 
-models::Line lineOf(const std::string& typed)
+models::Line lineTyped(const std::string& typed)
 {
     const models::ParsedNotation parsed = models::parseTyped(typed);
     REQUIRE_FALSE(parsed.fault);
@@ -21,7 +21,7 @@ models::Line lineOf(const std::string& typed)
 std::vector<models::DateMeaning> datesIn(const std::string& typed,
                                          const models::DateContext& context = service)
 {
-    return models::readDates(lineOf(typed), context);
+    return models::readDates(lineTyped(typed), context);
 }
 
 // The meaning with this EDTF; fails the test when there is none.

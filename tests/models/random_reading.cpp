@@ -5,14 +5,14 @@
 
 namespace {
 
-int upTo(std::mt19937& random, int most)
+int numberUpTo(std::mt19937& random, int most)
 {
     return std::uniform_int_distribution<int>(0, most)(random);
 }
 
 bool oneIn(std::mt19937& random, int n)
 {
-    return upTo(random, n - 1) == 0;
+    return numberUpTo(random, n - 1) == 0;
 }
 
 std::string randomLetter(std::mt19937& random)
@@ -49,7 +49,8 @@ std::string randomLetter(std::mt19937& random)
                                                      "A\xCC\xA3",
                                                      "\xE2\x80\x93",
                                                      "\xF0\x9D\x90\x80"};
-    return letters[static_cast<std::size_t>(upTo(random, static_cast<int>(letters.size()) - 1))];
+    return letters[static_cast<std::size_t>(
+        numberUpTo(random, static_cast<int>(letters.size()) - 1))];
 }
 
 std::vector<models::Alternative> randomAlternatives(std::mt19937& random, int most)
@@ -68,10 +69,10 @@ std::vector<models::Alternative> randomAlternatives(std::mt19937& random, int mo
 models::Cell randomCell(std::mt19937& random)
 {
     models::Cell cell;
-    cell.state = static_cast<models::CellState>(upTo(random, 4));
+    cell.state = static_cast<models::CellState>(numberUpTo(random, 4));
     if (cell.state == models::CellState::Traces || cell.state == models::CellState::Lost) {
-        cell.least = upTo(random, 3) * upTo(random, 6);
-        cell.most = std::max(1, cell.least + upTo(random, 1) * upTo(random, 4));
+        cell.least = numberUpTo(random, 3) * numberUpTo(random, 6);
+        cell.most = std::max(1, cell.least + numberUpTo(random, 1) * numberUpTo(random, 4));
         if (oneIn(random, 3))
             cell.most = std::nullopt;
         if (oneIn(random, 6))
@@ -91,13 +92,13 @@ models::Cell randomCell(std::mt19937& random)
 
 std::vector<models::Line> randomLines(std::mt19937& random)
 {
-    std::vector<models::Line> lines(static_cast<std::size_t>(upTo(random, 3)));
+    std::vector<models::Line> lines(static_cast<std::size_t>(numberUpTo(random, 3)));
     for (models::Line& line : lines) {
-        const int cells = oneIn(random, 8) ? 0 : 1 + upTo(random, 9);
+        const int cells = oneIn(random, 8) ? 0 : 1 + numberUpTo(random, 9);
         for (int i = 0; i < cells; ++i)
             line.cells.push_back(randomCell(random));
-        line.left_end = static_cast<models::LineEnd>(upTo(random, 2));
-        line.right_end = static_cast<models::LineEnd>(upTo(random, 2));
+        line.left_end = static_cast<models::LineEnd>(numberUpTo(random, 2));
+        line.right_end = static_cast<models::LineEnd>(numberUpTo(random, 2));
     }
     return lines;
 }

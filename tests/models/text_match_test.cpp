@@ -12,7 +12,7 @@
 
 namespace {
 
-models::Line lineOf(const std::string& typed)
+models::Line lineToMatch(const std::string& typed)
 {
     const models::ParsedNotation parsed = models::parseTyped(typed);
     REQUIRE_FALSE(parsed.fault);
@@ -22,7 +22,7 @@ models::Line lineOf(const std::string& typed)
 double match(const std::string& typed, const std::string& truth,
              const models::MatchOptions& options = {})
 {
-    return models::logProbability(lineOf(typed), truth, models::ConfusionTable::published(),
+    return models::logProbability(lineToMatch(typed), truth, models::ConfusionTable::published(),
                                   options);
 }
 
@@ -96,7 +96,7 @@ TEST_CASE("The sum over alignments is the sum over every path", "[models][match]
                 CAPTURE(typed, truth, rate);
                 models::MatchOptions options;
                 options.insert_rate = options.skip_rate = rate;
-                const double expected = PathCounter(lineOf(typed), truth, rate, rate).sum();
+                const double expected = PathCounter(lineToMatch(typed), truth, rate, rate).sum();
                 CHECK(match(typed, truth, options) == Approx(std::log(expected)).epsilon(1e-9));
             }
 }

@@ -98,12 +98,12 @@ std::vector<unsigned char> smallEnough(const cv::Mat& pixels)
     throw std::runtime_error("a sample does not come out small enough");
 }
 
-void write(const std::filesystem::path& file, const char* bytes, std::size_t count)
+void writeSample(const std::filesystem::path& file, const char* bytes, std::size_t count)
 {
     std::ofstream stream(file, std::ios::binary);
-    stream.write(bytes, static_cast<std::streamsize>(count));
+    stream.writeSample(bytes, static_cast<std::streamsize>(count));
     if (!stream)
-        throw std::runtime_error("cannot write " + file.string());
+        throw std::runtime_error("cannot writeSample " + file.string());
 }
 
 void make(SampleScene sample, const std::filesystem::path& samples)
@@ -117,9 +117,9 @@ void make(SampleScene sample, const std::filesystem::path& samples)
     const std::string truth = truthOf(sample, photo).dump(2) + "\n";
     const std::filesystem::path folder = samples / folderOf(sample.level);
     std::filesystem::create_directories(folder);
-    write(folder / (sample.name + ".jpg"), reinterpret_cast<const char*>(bytes.data()),
-          bytes.size());
-    write(folder / (sample.name + ".truth.json"), truth.data(), truth.size());
+    writeSample(folder / (sample.name + ".jpg"), reinterpret_cast<const char*>(bytes.data()),
+                bytes.size());
+    writeSample(folder / (sample.name + ".truth.json"), truth.data(), truth.size());
 }
 
 }  // namespace

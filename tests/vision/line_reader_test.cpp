@@ -82,19 +82,20 @@ TEST_CASE("Weights that cannot be used are refused in a sentence that names the 
 {
     const support::TemporaryFolder folder;
     const auto copy = copiedWeights(folder);
-    const auto network = copy / "line_reader.onnx";
+    const auto network = copy / "line_reader.onnx.gz";
 
     const auto size = std::filesystem::file_size(network);
     std::filesystem::resize_file(network, size / 2);
-    CHECK_THROWS_WITH(vision::LineReader(copy), Catch::Contains("line_reader.onnx is damaged"));
+    CHECK_THROWS_WITH(vision::LineReader(copy), Catch::Contains("line_reader.onnx.gz is damaged"));
     std::filesystem::remove(copy / "SHA256SUMS");  // then trying it tells
-    CHECK_THROWS_WITH(vision::LineReader(copy), Catch::Contains("line_reader.onnx is no network"));
+    CHECK_THROWS_WITH(vision::LineReader(copy),
+                      Catch::Contains("line_reader.onnx.gz is no network"));
     std::filesystem::resize_file(network, 0);
     CHECK_THROWS_WITH(vision::LineReader(copy), Catch::Contains("missing or empty"));
     std::filesystem::remove(network);
     CHECK_THROWS_AS(vision::LineReader(copy), vision::WeightsError);
 
-    std::filesystem::copy(weights / "line_reader.onnx", network);
+    std::filesystem::copy(weights / "line_reader.onnx.gz", network);
     std::ofstream(copy / "characters.txt") << "A\nB\nC\ntraces\nlost\n";
     CHECK_THROWS_WITH(vision::LineReader(copy), Catch::Contains("other characters"));
     std::filesystem::remove(copy / "characters.txt");

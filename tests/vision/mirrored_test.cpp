@@ -38,7 +38,7 @@ vision::UprightStamp read(const vision::Photo& photo, bool mirrored,
     return vision::readRightWayUp(vision::rectifyStamp(photo, stamps.front(), options), reader);
 }
 
-std::string textOf(const models::Reading& reading)
+std::string textIn(const models::Reading& reading)
 {
     std::string text;
     for (const models::Line& line : reading.lines)
@@ -75,7 +75,7 @@ TEST_CASE("A mirror image reads as the stamp that left it, on its head too", "[v
         const MirroredScene scene = mirroredScene(turn);
         const auto stamp = read(scene.mirrored, true, reader);
 
-        REQUIRE(textOf(stamp.reading) == "SALTMERE WORKS / 1938");
+        REQUIRE(textIn(stamp.reading) == "SALTMERE WORKS / 1938");
         // The photo was flipped left to right, so what leaned to the right leans to the left.
         CHECK(stamp.enhanced.rectified.up_deg == Approx(360 - turn).margin(3));
         for (std::size_t i = 0; i < stamp.reading.lines.size(); ++i) {
@@ -130,7 +130,7 @@ TEST_CASE("Writing that is no mirror image reads no better as one", "[vision][mi
     const MirroredScene scene = mirroredScene(8);
     const auto plain = read(scene.plain, false, reader);
     const auto flipped = read(scene.plain, true, reader);
-    CHECK(textOf(plain.reading) == "SALTMERE WORKS / 1938");
-    CHECK(textOf(flipped.reading) != textOf(plain.reading));
+    CHECK(textIn(plain.reading) == "SALTMERE WORKS / 1938");
+    CHECK(textIn(flipped.reading) != textIn(plain.reading));
     CHECK(sumOfCertainties(flipped.reading) < sumOfCertainties(plain.reading));
 }

@@ -104,7 +104,7 @@ std::vector<Format> formats()
     };
 }
 
-double furthest(const cv::Mat& a, const cv::Mat& b)
+double furthestOff(const cv::Mat& a, const cv::Mat& b)
 {
     return a.size() == b.size() ? cv::norm(a, b, cv::NORM_INF) : 1000;
 }
@@ -124,8 +124,8 @@ TEST_CASE("A picture is turned upright exactly once, every pixel", "[vision][pho
 
             CHECK(photo.format == format.name);
             CHECK(photo.exif_orientation == orientation);
-            CHECK(furthest(photo.pixels, squares(seen[static_cast<std::size_t>(orientation)],
-                                                 format.side)) <= format.most_levels);
+            CHECK(furthestOff(photo.pixels, squares(seen[static_cast<std::size_t>(orientation)],
+                                                    format.side)) <= format.most_levels);
         }
 }
 
@@ -149,7 +149,7 @@ TEST_CASE("A HEIC turns itself, and its Exif does not turn it again", "[vision][
 
             CHECK(photo.format == "HEIC");
             CHECK(photo.exif_orientation == 1);
-            CHECK(furthest(photo.pixels, squares(seen[static_cast<std::size_t>(turn)], side)) <=
+            CHECK(furthestOff(photo.pixels, squares(seen[static_cast<std::size_t>(turn)], side)) <=
                   most_levels);
         }
 }
@@ -164,6 +164,6 @@ TEST_CASE("A picture without Exif stays as it is stored", "[vision][photo]")
         picture_files::write(file, bytes);
         const vision::Photo photo = vision::loadPhoto(file);
         CHECK(photo.exif_orientation == 1);
-        CHECK(furthest(photo.pixels, stored) == 0);
+        CHECK(furthestOff(photo.pixels, stored) == 0);
     }
 }

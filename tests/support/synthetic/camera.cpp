@@ -19,7 +19,7 @@ void requireRange(const char* field, double value, double low, double high)
         throw std::invalid_argument(std::string("CameraOptions::") + field + " is out of range");
 }
 
-void check(const CameraOptions& options)
+void checkCamera(const CameraOptions& options)
 {
     requireRange("exposure", options.exposure, 0.01, 100);
     requireRange("blur_px", options.blur_px, 0, 50);
@@ -106,7 +106,7 @@ cv::Mat vignette(cv::Size size, double vignetting)
 
 cv::Mat gathered(const cv::Mat& radiance, const CameraOptions& options)
 {
-    check(options);
+    checkCamera(options);
     cv::Mat light = radiance.clone();
     if (options.blur_px > 0.05)
         cv::GaussianBlur(light, light, {}, options.blur_px);

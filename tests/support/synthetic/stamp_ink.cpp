@@ -156,7 +156,7 @@ void rub(cv::Mat& ink, double share, double letter_px, cv::RNG& random)
     });
 }
 
-void check(const InkOptions& options)
+void checkInk(const InkOptions& options)
 {
     requireShare("fading", options.fading);
     requireShare("soaking", options.soaking);
@@ -172,7 +172,7 @@ void check(const InkOptions& options)
 cv::Mat pressInk(const Surface& surface, const Typeset& face, const cv::Matx23d& surface_from_cover,
                  double letter_px, const InkOptions& options, std::uint32_t seed)
 {
-    check(options);
+    checkInk(options);
     cv::Mat density = cv::Mat::zeros(surface.height.size(), CV_32FC1);
     const cv::Rect area = touched(face, surface_from_cover, density.size(),
                                   options.smudge_px + options.second_px + letter_px * 0.5);

@@ -197,7 +197,7 @@ void place(const RawLine& raw, const cv::Point& start, cv::Mat& cover, Typeset& 
     set.lines.push_back(line);
 }
 
-void check(const TypesetOptions& options)
+void checkText(const TypesetOptions& options)
 {
     if (options.lines.empty())
         throw std::invalid_argument("TypesetOptions::lines must hold a line");
@@ -211,7 +211,7 @@ void check(const TypesetOptions& options)
 
 Typeset typeset(const TypesetOptions& options, std::uint32_t seed)
 {
-    check(options);
+    checkText(options);
     cv::RNG random(seed);
     const TypeFace type(options.face, options.letter_px);
     std::vector<RawLine> raws;

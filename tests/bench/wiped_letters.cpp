@@ -1,0 +1,177 @@
+// What readers make of letters that are wiped away: the standing drawn marks with some letters'
+// ink taken out again, whole or but for their upper part.
+//   wiped_letters [CONTRAST ...]     (0.25 and 0.40)
+// A wiped letter is kept where a cell of traces or a lost one stands for it.
+
+#include <algorithm>
+#include <cctype>
+#include <iomanip>
+#include <iostream>
+#include <map>
+#include <random>
+#include <string>
+#include <vector>
+
+#include <opencv2/imgproc.hpp>
+
+#include "models/alignment.h"
+#include "tests/bench/labelled_photos.h"
+#include "tests/bench/read_marks.h"
+#include "tests/support/drawn_marks.h"
+
+namespace {
+
+enum class Wipe { None, Whole, Half };
+
+constexpr double left_of_half = 0.4;  // of the letter's height, above what is wiped
+constexpr double hardly_inked = 0.02;
+constexpr double sure = 0.9;
+
+struct Tally {
+    int letters = 0, kept = 0, dropped = 0, right = 0, sure_letter = 0, sure_and_wrong = 0;
+};
+
+bool isLetterOrDigit(const std::string& text)
+{
+    return text.size() == 1 && std::isalnum(static_cast<unsigned char>(text[0])) != 0;
+}
+
+// Inner letters, each third or so, whole and half in turn.
+std::vector<Wipe> chooseLetters(const synthetic::LineTruth& line, std::mt19937& dice)
+{
+    std::vector<Wipe> wipes(line.letters.size(), Wipe::None);
+    bool whole = dice() % 2 == 0;
+    for (std::size_t i = 1 + dice() % 2; i + 1 < wipes.size(); i += 2 + dice() % 3) {
+        const bool inner = line.letters[i - 1].text != " " && line.letters[i + 1].text != " ";
+        if (!inner || !isLetterOrDigit(line.letters[i].text) || line.letters[i].inked < 0.6)
+            continue;
+        wipes[i] = whole ? Wipe::Whole : Wipe::Half;
+        whole = !whole;
+    }
+    return wipes;
+}
+
+// Where the ink of a letter goes, 0 to 1.
+void addWipe(const synthetic::LetterTruth& letter, Wipe wipe, cv::Mat& mask)
+{
+    synthetic::Quad quad = letter.corners;
+    const auto along = [](cv::Point2f from, cv::Point2f to, float share) {
+        return from + (to - from) * share;
+    };
+    if (wipe == Wipe::Half) {
+        quad[0] = along(letter.corners[0], letter.corners[3], static_cast<float>(left_of_half));
+        quad[1] = along(letter.corners[1], letter.corners[2], static_cast<float>(left_of_half));
+    } else {  // serifs reach beyond the letter's place
+        quad[0] = along(letter.corners[0], letter.corners[3], -0.1F);
+        quad[1] = along(letter.corners[1], letter.corners[2], -0.1F);
+    }
+    quad[2] = along(letter.corners[2], letter.corners[1], -0.1F);
+    quad[3] = along(letter.corners[3], letter.corners[0], -0.1F);
+    std::vector<cv::Point> polygon;
+    for (const cv::Point2f& corner : quad)
+        polygon.emplace_back(corner);
+    cv::fillConvexPoly(mask, polygon, cv::Scalar(1));
+}
+
+cv::Mat wiped(const cv::Mat& inked, const cv::Mat& bare, const synthetic::LineTruth& line,
+              const std::vector<Wipe>& wipes)
+{
+    cv::Mat mask(inked.size(), CV_32F, cv::Scalar(0));
+    for (std::size_t i = 0; i < wipes.size(); ++i)
+        if (wipes[i] != Wipe::None)
+            addWipe(line.letters[i], wipes[i], mask);
+    cv::GaussianBlur(mask, mask, {}, 1.0);
+    cv::Mat result;
+    cv::blendLinear(inked, bare, 1 - mask, mask, result);
+    return result;
+}
+
+std::string lettersOf(const models::Cell& cell)
+{
+    return cell.alternatives.empty() ? std::string()
+                                     : bench::folded(cell.alternatives.front().text);
+}
+
+bool isUnread(const models::Cell& cell)
+{
+    return cell.state == models::CellState::Traces || cell.state == models::CellState::Lost;
+}
+
+void count(const synthetic::LineTruth& line, const std::vector<Wipe>& wipes,
+           const models::Line& read, std::map<Wipe, Tally>& tallies)
+{
+    const auto cost = [&](std::size_t i, std::size_t j) {
+        if (isUnread(read.cells[j]))
+            return wipes[i] == Wipe::None ? 0.9 : 0.0;
+        const bool same = lettersOf(read.cells[j]) == bench::folded(line.letters[i].text);
+        return same ? 0.0 : wipes[i] == Wipe::None ? 1.0 : 0.6;
+    };
+    for (const models::AlignedPair& pair :
+         models::alignSequences(line.letters.size(), read.cells.size(), cost, 0.7)) {
+        if (!pair.first || wipes[*pair.first] == Wipe::None)
+            continue;
+        Tally& tally = tallies[wipes[*pair.first]];
+        ++tally.letters;
+        if (!pair.second) {
+            ++tally.dropped;
+            continue;
+        }
+        const models::Cell& cell = read.cells[*pair.second];
+        const bool right = lettersOf(cell) == bench::folded(line.letters[*pair.first].text);
+        const bool is_sure = !isUnread(cell) && cell.alternatives.front().certainty >= sure;
+        tally.kept += isUnread(cell) ? 1 : 0;
+        tally.right += !isUnread(cell) && right ? 1 : 0;
+        tally.sure_letter += is_sure ? 1 : 0;
+        tally.sure_and_wrong += is_sure && !right ? 1 : 0;
+    }
+}
+
+void print(double contrast, const char* what, const Tally& tally)
+{
+    const auto share = [&](int count) {
+        std::cout << std::setw(8) << std::fixed << std::setprecision(1)
+                  << 100.0 * count / std::max(1, tally.letters) << " %";
+    };
+    std::cout << std::setprecision(2) << std::fixed << contrast << "  " << std::setw(6) << what
+              << std::setw(8) << tally.letters;
+    for (const int count :
+         {tally.kept, tally.dropped, tally.right, tally.sure_letter, tally.sure_and_wrong})
+        share(count);
+    std::cout << '\n';
+}
+
+}  // namespace
+
+int main(int argc, char** argv)
+{
+    std::vector<double> contrasts;
+    for (int i = 1; i < argc; ++i)
+        contrasts.push_back(std::stod(argv[i]));
+    if (contrasts.empty())
+        contrasts = {0.25, 0.40};
+    flow::Engines engines = flow::makeEngines(WEFTMARK_SOURCE_DIR "/models/register");
+    const std::vector<DrawnMark> bare = drawnMarks(hardly_inked);
+    std::cout << "contrast  wiped letters  traces or lost  dropped  right  sure letter  sure and "
+                 "wrong\n";
+    for (const double contrast : contrasts) {
+        std::map<Wipe, Tally> tallies;
+        const std::vector<DrawnMark> marks = drawnMarks(contrast);
+        for (std::size_t m = 0; m < marks.size(); ++m) {
+            const synthetic::DrawnPhoto drawn = synthetic::drawPhoto(marks[m].scene);
+            const cv::Mat ground = synthetic::drawPhoto(bare[m].scene).pixels;
+            std::mt19937 dice(marks[m].scene.seed);
+            for (const synthetic::LineTruth& line : drawn.stamps.front().lines) {
+                const std::vector<Wipe> wipes = chooseLetters(line, dice);
+                vision::Photo crop;
+                crop.pixels =
+                    bench::laidStraight(wiped(drawn.pixels, ground, line, wipes), line.corners);
+                const bench::ReadPicture read = bench::readMarks(crop, engines, true);
+                count(line, wipes, read.lines.empty() ? models::Line{} : read.lines.front().line,
+                      tallies);
+            }
+        }
+        print(contrast, "whole", tallies[Wipe::Whole]);
+        print(contrast, "half", tallies[Wipe::Half]);
+    }
+    return 0;
+}
