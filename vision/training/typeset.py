@@ -6,11 +6,12 @@ import numpy as np
 from PIL import Image, ImageDraw, ImageFont
 
 import alphabet
+import grammar
 
 HEIGHT = 64  # of a mask, pixels
 CAP_HEIGHT = 32  # capitals are brought to it
 BASELINE = 48
-MOST_LETTERS = 30
+MOST_LETTERS = grammar.MOST_LETTERS
 
 
 def _font(path, cache):
