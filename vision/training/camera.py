@@ -1,5 +1,6 @@
 """What a camera does to the picture: few pixels, blur, sharpening, gamma, glare, noise, JPEG."""
 
+import functools
 import math
 
 import torch
@@ -48,14 +49,18 @@ def _coarse(picture, scale, device):
     return picture
 
 
+@functools.lru_cache
+def _jpeg_table(device):
+    return torch.tensor(JPEG_LUMINANCE, device=device, dtype=torch.float32).view(1, 1, 1, 8, 8) / 255
+
+
 def _jpeg(picture, device):
     """Rounded as JPEG rounds 8x8 blocks, the grid anywhere."""
     n, _, h, w = picture.shape
     i = torch.arange(8, device=device, dtype=torch.float32)
     cosines = torch.cos((2 * i.view(1, 8) + 1) * i.view(8, 1) * math.pi / 16) / 2
     cosines = torch.cat([cosines[:1] / math.sqrt(2), cosines[1:]])
-    table = torch.tensor(JPEG_LUMINANCE, device=device, dtype=torch.float32).view(1, 1, 1, 8, 8) / 255
-    step = table * torch.exp(uniform(n, -1.8, 0.9, device)).unsqueeze(-1)
+    step = _jpeg_table(device) * torch.exp(uniform(n, -2.2, 0.3, device)).unsqueeze(-1)
     blocks = picture.view(n, h // 8, 8, w // 8, 8).transpose(2, 3)
     told = cosines @ blocks @ cosines.T
     told = torch.round(told / step) * step

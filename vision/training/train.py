@@ -14,10 +14,9 @@ import torch
 import torch.distributed as dist
 import torch.nn.functional as F
 
-import damage
 from judge import judge
 from network import LineNetwork
-from pools import CHUNK, SHAPES, Pool, Source, load_faces, load_textures
+from pools import CHUNK, SHAPES, Pool, Replay, Source, load_faces, load_textures
 
 WARM_STEPS = 200
 
@@ -51,7 +50,7 @@ def parsed():
     parser.add_argument("--batch", type=int, default=1024, help="short lines a step and GPU; of long ones half as many")
     parser.add_argument("--room", type=int, default=300_000)
     parser.add_argument("--seed", type=int, default=1)
-    parser.add_argument("--compiled", action="store_true")
+    parser.add_argument("--plain", action="store_true", help="draw without recorded steps, half as fast")
     return parser.parse_args()
 
 
@@ -87,16 +86,17 @@ class Learner:
         self._rule = torch.optim.AdamW(
             [{"params": [p for p in self._weights if p.ndim > 1], "weight_decay": 0.02},
              {"params": [p for p in self._weights if p.ndim <= 1], "weight_decay": 0.0}], lr=options.rate, fused=True)
-        self._forward = torch.compile(self.network, dynamic=False) if options.compiled else self.network
 
-    def learn(self, crops, targets, lengths, done):
+    def learn(self, crops, targets, lengths, done, meanwhile):
+        """One step; `meanwhile` is called while the GPU is busy. Returns the loss and what `meanwhile` returned."""
         fall = 0.5 * (1 + np.cos(np.pi * done))
         rate = self.options.rate * min(1, (self.step + 1) / WARM_STEPS) * (
             fall * (1 - self.options.last_rate) + self.options.last_rate)
         for group in self._rule.param_groups:
             group["lr"] = rate
         with torch.autocast("cuda", torch.bfloat16):
-            logits = self._forward(crops.contiguous(memory_format=torch.channels_last))[:, :, 0]
+            logits = self.network(crops.contiguous(memory_format=torch.channels_last))[:, :, 0]
+        other = meanwhile()  # the loss waits for the GPU
         loss = loss_of(logits, targets, lengths)
         self._rule.zero_grad(set_to_none=True)
         loss.backward()
@@ -106,7 +106,7 @@ class Learner:
         self.step += 1
         with torch.no_grad():
             torch._foreach_lerp_(self._averaged, self._live, 1 - min(0.9995, 1 - 10 / (self.step + 20)))
-        return loss.detach()
+        return loss.detach(), other
 
     def _shared(self):
         """Every GPU steps by the mean of all gradients."""
@@ -117,12 +117,23 @@ class Learner:
                 p.grad.copy_(part.view_as(p))
 
 
+def _draws(options, pools, textures):
+    """Two functions that draw a batch of short and of long lines."""
+    sizes = [options.batch, options.batch // 2]
+    if options.plain:
+        return [lambda pool=pool, n=n: pool.batch(n, textures) for pool, n in zip(pools, sizes)]
+    with torch.no_grad():
+        return [Replay(pool, n, textures).batch for pool, n in zip(pools, sizes)]
+
+
 def trained(options, learner, pools, textures, sets):
     """Learns until the time is over; every GPU makes the same number of steps."""
-    draw = torch.compile(damage.crops, dynamic=False) if options.compiled else damage.crops
     begun = told = time.time()
     allowed = options.until - begun if options.until else options.seconds
+    draws = _draws(options, pools, textures)
     loss, over = torch.zeros((), device="cuda"), torch.zeros((), device="cuda")
+    with torch.no_grad():
+        batch = draws[0]()
     while True:
         done = (time.time() - begun) / allowed
         if learner.step % 20 == 0:
@@ -131,14 +142,16 @@ def trained(options, learner, pools, textures, sets):
                 dist.all_reduce(over, op=dist.ReduceOp.MAX)
             if over.item() > 0:
                 break
-        pool = pools[learner.step % 3 == 2]
-        with torch.no_grad():
-            batch = pool.batch(options.batch if pool is pools[0] else options.batch // 2, textures, draw)
-        each = learner.learn(*batch, min(1, done))
+
+        @torch.no_grad()
+        def following(step=learner.step + 1):
+            if step % 2 == 0:
+                pools[(step // 2) % 3 == 2].take(0)
+            return draws[step % 3 == 2]()
+
+        each, batch = learner.learn(*batch, min(1, done), following)
         loss = loss * 0.99 + each * 0.01
-        if learner.step % 2 == 0:
-            pools[(learner.step // 2) % 3 == 2].take(0)
-        if sets and time.time() - told > 60:
+        if sets and time.time() - told > 120:
             told = time.time()
             print("%4.0f s, step %d, loss %.3f, chunks %s: %s" % (
                 told - begun, learner.step, loss.item(), [p.taken for p in pools], judge(learner.average, sets)), flush=True)
@@ -154,7 +167,10 @@ def main():
         dist.init_process_group("nccl", device_id=torch.device("cuda", rank))
     torch.manual_seed(options.seed * 10 + rank)
     torch.backends.cudnn.benchmark = True
+    torch.backends.cuda.matmul.allow_tf32 = True
     textures = load_textures(options.textures)
+    for source in learnt + tests:
+        source.pin()
     held = [Pool(source, 2 * CHUNK) for source in tests]
     for pool in held:
         pool.take(), pool.take()

@@ -7,6 +7,7 @@ from noise import axes, chance, uniform
 from typeset import BASELINE, CAP_HEIGHT
 
 KEPT, GONE = 0.55, 0.06  # shares of a letter's ink: above the first it can be told, below the second nothing stands
+SMALL = alphabet.encode(".,'-:")  # of these nothing tells, once they are wiped
 WIPED = 0.3  # of the lines lose something
 
 
@@ -58,14 +59,15 @@ def _targets(texts, share):
     space = texts == 1
     lost = there & ~space & (share < GONE)
     traces = there & ~space & (share >= GONE) & (share < KEPT)
-    labels = torch.where(traces, alphabet.TRACES, torch.where(lost, alphabet.LOST, texts))
+    labels = texts.masked_fill(lost, alphabet.LOST).masked_fill(traces, alphabet.TRACES)
     standing = (there & ~space & ~lost).long()
     before = standing.cumsum(1) > 0
     after = standing.flip(1).cumsum(1).flip(1) > 0
-    keep = there & before & after  # what was lost at an end leaves nothing that tells of it
+    small = (lost | traces) & sum((texts == c).long() for c in SMALL).bool()
+    keep = there & before & after & ~small  # what was lost at an end leaves nothing that tells of it
     # a space beside a lost letter cannot be told from it
     empty = torch.zeros_like(lost[:, :1])
     beside = torch.cat([empty, lost[:, :-1]], 1) | torch.cat([lost[:, 1:], empty], 1)
     keep = keep & ~(space & beside)
     order = torch.argsort((~keep).long(), dim=1, stable=True)
-    return torch.where(keep, labels, 0).gather(1, order), keep.sum(1)
+    return labels.masked_fill(~keep, 0).gather(1, order), keep.sum(1)
