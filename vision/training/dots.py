@@ -42,8 +42,8 @@ def _grid_alphabet(text, rng):
 
 
 def _raster_alphabet(text, face, rng):
-    """Letters of an outline face brought down to a grid of 7 to 14 rows."""
-    rows = rng.choice([7, 8, 9, 9, 10, 12, 14])
+    """Letters of an outline face brought down to a grid of 8 to 14 rows."""
+    rows = rng.choice([8, 9, 9, 10, 10, 12, 14])
     tall = -ImageFont.truetype(face, 100).getbbox("H", anchor="ls")[1]
     font, sheet = ImageFont.truetype(face, max(6, round(100 * rows / max(20, tall)))), {}
     for c in sorted(set(text) - {" "}):

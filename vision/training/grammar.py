@@ -9,6 +9,7 @@ import string
 
 MOST_LETTERS = 30  # of a text that is drawn
 MONTHS = "JAN FEB MAR APR MAY JUN JUL AUG SEP OCT NOV DEC".split()
+WHOLE_MONTHS = "JANUARY FEBRUARY MARCH APRIL MAY JUNE JULY AUGUST SEPTEMBER OCTOBER NOVEMBER DECEMBER SEPT".split()
 ROMAN_MONTHS = "I II III IV V VI VII VIII IX X XI XII".split()
 FIRM_ENDS = ["LTD", "LTD.", "& CO", "& CO.", "& CO. LTD.", "BROS", "BROS.", "& SONS", "& SON", "WORKS", "MFG CO"]
 WORDS = "SIZE PATT MARK NO LOT DATE BATCH MADE TYPE CLASS LARGE SMALL MEDIUM INSP STORES REG SERIAL EXP BBE".split()
@@ -34,9 +35,14 @@ def _initials(rng):
         return "".join(letter + "." for letter in letters)
     if form < 0.55:
         return ". ".join(letters) + "."
-    if form < 0.7:
-        return "&".join(["".join(letters[:-1]) or "A", letters[-1]])
-    if form < 0.78:
+    if form < 0.74:
+        first, last, dot = "".join(letters[:-1]) or "A", letters[-1], rng.choice(["", ".", "."])
+        return rng.choice([
+            lambda: first + "&" + last,
+            lambda: first + dot + " & " + last + dot,
+            lambda: letters[0] + dot + " & " + last + dot,
+        ])()
+    if form < 0.81:
         return " ".join(letters)
     return "".join(letters)
 
@@ -64,7 +70,7 @@ def _year(rng):
 def _date(rng):
     year, month, day = _year(rng), rng.randint(1, 12), rng.randint(1, 31)
     short = "%02d" % (year % 100)
-    form = rng.randint(0, 11)
+    form = rng.randint(0, 12)
     if form <= 2:
         return str(year)
     if form == 3:
@@ -85,6 +91,8 @@ def _date(rng):
         return "%02d%s%s%s%s" % (day, mark, rng.choice(MONTHS), mark, rng.choice([short, str(year)]))
     if form == 10:
         return "%d%s%02d%s%02d" % (year, *([rng.choice("-/.")] * 1), month, rng.choice("-/."), day)
+    if form == 11:
+        return rng.choice(WHOLE_MONTHS) + rng.choice([" ", " ", ". "]) + rng.choice([short, str(year), str(year)])
     return rng.choice(["'", "19", ""]) + short
 
 
@@ -98,7 +106,7 @@ def _number(rng):
     return rng.choice([
         lambda: "%d" % rng.randint(0, 10 ** rng.randint(1, 8)),
         lambda: "SIZE %d" % rng.randint(1, 60),
-        lambda: "NO. %d" % rng.randint(1, 99999),
+        lambda: rng.choice(["NO. %d", "No %d", "No. %d", "NO %d"]) % rng.randint(1, 99999),
         lambda: "%s/%d/%d" % (_random(rng, 3), rng.randint(1, 9999), rng.randint(1, 99)),
         lambda: "%s %s" % (rng.choice(WORDS), _random(rng, 6)),
         lambda: "%d %d-%d" % (rng.randint(1, 99), rng.randint(1, 99), rng.randint(1, 99)),
@@ -111,7 +119,8 @@ def _number(rng):
 
 def _words(rng):
     """Words as on signs and labels, some of them made up."""
-    return " ".join(rng.choice(PLAIN) if rng.random() < 0.7 else _name(rng) for _ in range(rng.choice([1, 1, 1, 2, 2, 3])))
+    many = rng.choice([1, 1, 1, 2, 2, 3])
+    return " ".join(rng.choice(PLAIN) if rng.random() < 0.7 else _name(rng) for _ in range(many))
 
 
 def _packed(rng):
@@ -131,9 +140,11 @@ def _plate(rng):
     digits = lambda n: "".join(rng.choice(string.digits) for _ in range(n))
     form = rng.random()
     if form < 0.45:
-        return rng.choice(PLATE_LEADS) + rng.choice([" ", " ", "", ": "]) + rng.choice([digits(rng.randint(2, 7)), _random(rng, 8)])
+        number = rng.choice([digits(rng.randint(2, 7)), _random(rng, 8)])
+        return rng.choice(PLATE_LEADS) + rng.choice([" ", " ", "", ": "]) + number
     if form < 0.65:
-        return digits(rng.randint(1, 4)) + rng.choice([" ", ""]) + rng.choice(["V", "KG", "HP", "RPM", "LBS", "MM", "IN.", "AMPS", "W"])
+        unit = rng.choice(["V", "KG", "HP", "RPM", "LBS", "MM", "IN.", "AMPS", "W"])
+        return digits(rng.randint(1, 4)) + rng.choice([" ", ""]) + unit
     return rng.choice([
         lambda: letters(2) + digits(2) + " " + letters(3),
         lambda: letters(1) + digits(3) + rng.choice(["", " "]) + letters(3),
@@ -158,8 +169,8 @@ def line(rng: random.Random):
     text = next((write(rng) for most, write in worded if kind < most), None) or _random(rng)
     if rng.random() < 0.04:
         text = rng.choice(["\u2191", "\u2191 ", "# ", "* "]) + text
-    if rng.random() < 0.03:
-        text += rng.choice([" \u2191", "*", "+", ",", "."])
+    if rng.random() < 0.09:
+        text += rng.choice([" \u2191", " \u2191", " \u2191", " \u2191", "*", "+", ",", "."])
     if 0.10 <= kind < 0.67 and rng.random() < 0.18:
         text = _small_lettered(text, rng)
     return " ".join(text.split())

@@ -14,14 +14,17 @@ PICTURED = 0.35  # of the grounds are real pictures of cloth, metal, paper, wood
 def _woven(n, width, device):
     xs, ys = axes(HEIGHT, width, device)
     turn = normal(n, 0.25, device) + torch.randint(0, 2, (n, 1, 1, 1), device=device) * 0.785 * chance(n, 0.4, device)
-    p = torch.exp(uniform(n, 0.8, 2.5, device))  # threads are 2 to 12 pixels apart
+    p = torch.exp(uniform(n, 0.8, 2.8, device))  # threads are 2 to 16 pixels apart
     q = p * torch.exp(normal(n, 0.3, device))
     a = xs * torch.cos(turn) + ys * torch.sin(turn) + field(n, HEIGHT, width, 12, device) * p * 0.18
     b = -xs * torch.sin(turn) + ys * torch.cos(turn) + field(n, HEIGHT, width, 12, device) * q * 0.18
     wave_a, wave_b = torch.sin(6.2832 * a / p), torch.sin(6.2832 * b / q)
-    kind = torch.randint(0, 3, (n, 1, 1, 1), device=device)
-    return torch.where(kind == 0, wave_a * wave_b,
-                       torch.where(kind == 1, torch.sin(6.2832 * (a / p + b / q)), wave_a * 0.3 + wave_b * 0.7))
+    over = torch.sigmoid(6 * torch.sin(3.1416 * a / p) * torch.sin(3.1416 * b / q))  # which thread lies on top
+    round_a, round_b = torch.sin(3.1416 * a / p).abs().sqrt(), torch.sin(3.1416 * b / q).abs().sqrt()
+    basket = (over * round_a + (1 - over) * round_b - 0.75) * 3
+    kind = torch.randint(0, 5, (n, 1, 1, 1), device=device)
+    plain = torch.where(kind == 0, wave_a * wave_b, torch.where(kind == 1, torch.sin(6.2832 * (a / p + b / q)), basket))
+    return torch.where(kind == 2, wave_a * 0.3 + wave_b * 0.7, plain)
 
 
 def _pictured(n, width, textures, device):
@@ -60,7 +63,7 @@ def _stroke(n, width, on, device):
     angle = torch.where(kind < 0.5, normal(n, 0.04, device), uniform(n, -math.pi / 2, math.pi / 2, device))
     angle = torch.where(kind > 0.85, math.pi / 2 + normal(n, 0.06, device), angle)
     edge = torch.where(chance(n, 0.5, device) > 0, uniform(n, -2, 10, device), uniform(n, HEIGHT - 10, HEIGHT + 2, device))
-    y0 = torch.where((kind < 0.4), edge, uniform(n, 0, HEIGHT, device))
+    y0 = torch.where(kind < 0.4, edge, uniform(n, 0, HEIGHT, device))
     x0 = uniform(n, 0, width, device)
     across = -(xs - x0) * torch.sin(angle) + (ys - y0) * torch.cos(angle)
     along = (xs - x0) * torch.cos(angle) + (ys - y0) * torch.sin(angle)
@@ -72,7 +75,7 @@ def _stroke(n, width, on, device):
     step = torch.sigmoid(across / soft.clamp_max(1.2)) * uniform(n, 0.5, 1, device)  # the edge of a patch
     profile = torch.where((kind < 0.4) & (chance(n, 0.3, device) > 0) & ((edge < 8) | (edge > HEIGHT - 8)),
                           torch.where(edge > HEIGHT / 2, step, 1 - step), profile)
-    amount = uniform(n, -0.6, 0.35, device) * torch.where(soft > 2, 0.6, 1.0)
+    amount = uniform(n, -0.6, 0.35, device) * (1 - 0.4 * (soft > 2).float())
     return profile * amount * (torch.rand(n, 1, 1, 1, device=device) < on).float()
 
 
@@ -101,16 +104,16 @@ def _risen(ink, device):
 def inked(ink, ground, tops, clean, bare, device):
     """The picture before the camera, levels 0 to 1; clean, bare: (N, 1, 1, 1), 1 for fresh print, for no line at all."""
     n, _, h, w = ink.shape
-    swing = uniform(n, 0.005, 0.13, device) * (1 - clean) + uniform(n, 0.002, 0.03, device) * clean
+    swing = uniform(n, 0.005, 0.16, device) * (1 - clean) + uniform(n, 0.002, 0.03, device) * clean
     stain = torch.sigmoid(field(n, h, w, 30, device) * 3 - uniform(n, 2.5, 9, device)) * uniform(n, 0, 0.35, device)
     slope = field(n, h, w, 60, device) * uniform(n, 0, 0.08, device)
     things = (1 + _stroke(n, w, 0.14 + 0.4 * bare, device)) * (1 + _stroke(n, w, 0.08 + 0.3 * bare, device))
     things = things * (1 + _ring(n, w, 0.03 + 0.25 * bare, device))
     light = uniform(n, 0.3, 0.9, device) * (1 - stain) * (1 + slope) * things
     contrast = torch.exp(uniform(n, -2.1, -0.25, device))
-    contrast = torch.maximum(contrast, swing * uniform(n, 1.1, 3.5, device)).clamp_max(0.9) * (1 - clean)
+    contrast = torch.maximum(contrast, swing * uniform(n, 0.8, 3.2, device)).clamp_max(0.9) * (1 - clean)
     contrast = contrast + uniform(n, 0.35, 0.95, device) * clean
-    hold = 1 - uniform(n, 0, 0.65, device) * (1 - clean) * (1 - tops)  # ink sits on the thread tops
+    hold = 1 - uniform(n, 0, 0.72, device) * (1 - clean) * (1 - tops)  # ink sits on the thread tops
     dark = (1 + ground * swing) * (1 - contrast * ink * hold)
     shade = 1 + _risen(ink, device) * contrast * uniform(n, 0.7, 1.8, device)
     shade = shade * (1 - ink * contrast * uniform(n, -0.3, 0.4, device) * chance(n, 0.5, device))

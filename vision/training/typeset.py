@@ -30,12 +30,12 @@ def _font(path, cache):
     return cache[path]
 
 
-def _arrow(draw, x, width):
-    middle, top, lean = x + width / 2, BASELINE - CAP_HEIGHT, width * 0.45
-    stroke = 4
-    draw.line([(middle, BASELINE), (middle, top)], fill=255, width=stroke)
-    draw.line([(middle - lean, top + 16), (middle, top)], fill=255, width=stroke)
-    draw.line([(middle + lean, top + 16), (middle, top)], fill=255, width=stroke)
+def _arrow(draw, x, width, rng):
+    """The government's mark, thin or broad, of about a capital's height."""
+    middle, top, lean = x + width / 2, BASELINE - CAP_HEIGHT * rng.uniform(0.85, 1.1), width * 0.45
+    stroke, drop = rng.randint(2, 5), rng.uniform(0.25, 0.55) * CAP_HEIGHT
+    for end in ((middle, BASELINE), (middle - lean, top + drop), (middle + lean, top + drop)):
+        draw.line([(middle, top), end], fill=255, width=stroke)
 
 
 def _stencilled(mask, boxes, rng):
@@ -57,20 +57,21 @@ def _set(text, font, rng, widest):
     draw = ImageDraw.Draw(sheet)
     tracking = rng.choice([0, 0, 0, rng.uniform(-1, 3), rng.uniform(-1.5, 0), rng.uniform(0, 9)])
     tremble = rng.choice([0, 0, 0.6, 1.5])
-    space = rng.uniform(9, 24) + max(0, tracking) * 0.5
+    space = CAP_HEIGHT * rng.choice([rng.uniform(0.25, 0.7), rng.uniform(0.25, 1.2)]) + max(0, tracking) * 0.5
+    arrow = rng.uniform(10, 24)
     x, boxes = 3.0, []
     for character in text:
         if character == " ":
             advance = space
         elif character == alphabet.PROPERTY_ARROW:
-            advance = 22
+            advance = arrow + 4
         else:
             advance = font.getlength(character)
         if x + advance > widest - 3:
             return None
         y = BASELINE + rng.gauss(0, tremble)
         if character == alphabet.PROPERTY_ARROW:
-            _arrow(draw, x, advance)
+            _arrow(draw, x + 2, arrow, rng)
         elif character != " ":
             draw.text((x, y), character, font=font, fill=255, anchor="ls")
         boxes.append((x, x + advance))
