@@ -12,7 +12,7 @@ def _folded(classes):
     return alphabet.decode(classes).upper().replace(" ", "")
 
 
-class _Tally:
+class Tally:
     """Lines read exactly, edits, and what became of wiped letters and of sure ones."""
 
     def __init__(self):
@@ -63,7 +63,7 @@ def judge(network, sets):
     network.eval()
     told = {}
     for name, batches in sets.items():
-        tally = _Tally()
+        tally = Tally()
         for crops, targets, lengths in batches:
             with torch.no_grad(), torch.autocast("cuda", torch.bfloat16):
                 logits = network(crops)[:, :, 0]

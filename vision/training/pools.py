@@ -31,13 +31,13 @@ def load_faces(folder):
     return kept, held
 
 
-def load_textures(folder):
+def load_textures(folder, device="cuda"):
     if not folder:
         return None
     import cv2
     pictures = [cv2.imread(os.path.join(folder, f), cv2.IMREAD_GRAYSCALE) for f in sorted(os.listdir(folder))]
     square = [cv2.resize(p, (768, 768), interpolation=cv2.INTER_AREA) for p in pictures if p is not None]
-    return torch.from_numpy(np.stack(square)).cuda().float().unsqueeze(1) / 255
+    return torch.from_numpy(np.stack(square)).to(device).float().unsqueeze(1) / 255
 
 
 def _fill(job):
