@@ -44,13 +44,14 @@ class LineNetwork(nn.Module):
         super().__init__()
         self.seen = nn.Sequential(
             _conv(1, 32, stride=2), _Residual(32),
-            _conv(32, 64, stride=2), _Residual(64), _Residual(64),
+            _conv(32, 64, stride=2), _Residual(64),
             _conv(64, 128, stride=(2, 1)), _Residual(128), _Residual(128),
-            _conv(128, 192, stride=(2, 1)), _Residual(192),
-            _conv(192, 256, kernel=(3, 1), padding=0))
-        self.context = nn.Sequential(*(_Context(256, d) for d in (1, 2, 4, 8, 1)))
+            _conv(128, 192, stride=(2, 1)), _Residual(192), _Residual(192),
+            _conv(192, 384, kernel=(3, 1), padding=0))
+        # late layers see one row of columns: parameters are cheap in time there
+        self.context = nn.Sequential(*(_Context(384, d) for d in (1, 2, 4, 8, 2, 1)))
         self.drop = nn.Dropout(0.1)
-        self.head = nn.Conv2d(256, alphabet.CLASSES, 1)
+        self.head = nn.Conv2d(384, alphabet.CLASSES, 1)
 
     def forward(self, x):
         return self.head(self.drop(self.context(self.seen(x))))

@@ -1,68 +1,24 @@
-"""Trains the line network on drawn stamps: python3 train.py --faces DIR --seconds 540 --out DIR [--from state.pt]"""
+"""Trains the line network on drawn stamps, on every GPU of the machine.
+
+torchrun --standalone --nproc_per_node=GPUS train.py --faces DIR --seconds 480 --out DIR [--from state.pt]
+"""
 
 import argparse
 import copy
-import csv
-import multiprocessing
 import os
-import threading
 import time
+import traceback
 
 import numpy as np
 import torch
+import torch.distributed as dist
 import torch.nn.functional as F
 
-import alphabet
-import damage
-import grammar
-import typeset
+from judge import judge
 from network import LineNetwork
-from train_measures import edits, greedy
+from pools import CHUNK, SHAPES, Pool, Replay, Source, load_faces, load_textures
 
-SHAPES = {"short": (320, 256), "long": (640, 512)}  # pixels of a mask, of a crop
-CHUNK = 1024
-
-
-class Pool:
-    """Masks on the GPU that are replaced by fresh ones while the network learns."""
-
-    def __init__(self, faces, shape, room, workers, seed):
-        self.mask_width, self.crop_width = SHAPES[shape]
-        self.room, self.filled, self.place = room, 0, 0
-        self.masks = torch.zeros(room, typeset.HEIGHT, self.mask_width, dtype=torch.uint8, device="cuda")
-        self.boxes = torch.zeros(room, typeset.MOST_LETTERS, 2, device="cuda")
-        self.texts = torch.zeros(room, typeset.MOST_LETTERS, dtype=torch.int64, device="cuda")
-        self.widths = torch.zeros(room, device="cuda")
-        self.ahead, self.ended = threading.Semaphore(48), False
-        jobs = ((seed * 1_000_003 + i, CHUNK, faces, self.mask_width, grammar.line) for i in range(10 ** 9))
-        self.chunks = workers.imap_unordered(typeset.chunk, self._measured(jobs), chunksize=1)
-
-    def _measured(self, jobs):
-        """Keeps the workers no more than some chunks ahead."""
-        for job in jobs:
-            self.ahead.acquire()
-            if self.ended:
-                return
-            yield job
-
-    def end(self):
-        self.ended = True
-        self.ahead.release()
-
-    def take(self):
-        masks, boxes, texts, widths = next(self.chunks)
-        self.ahead.release()
-        at = slice(self.place, self.place + CHUNK)
-        self.masks[at], self.boxes[at] = torch.from_numpy(masks).cuda(), torch.from_numpy(boxes).cuda()
-        self.texts[at], self.widths[at] = torch.from_numpy(texts).cuda(), torch.from_numpy(widths).cuda()
-        self.filled = max(self.filled, self.place + CHUNK)
-        self.place = (self.place + CHUNK) % self.room
-
-    def batch(self, n, textures):
-        pick = torch.randint(0, self.filled, (n,), device="cuda")
-        other = torch.randint(0, self.filled, (n,), device="cuda")
-        return damage.crops(self.masks[pick], self.boxes[pick], self.texts[pick], self.widths[pick],
-                            self.masks[other], self.crop_width, textures)
+WARM_STEPS = 200
 
 
 def loss_of(logits, targets, lengths):
@@ -70,42 +26,6 @@ def loss_of(logits, targets, lengths):
     columns = torch.full((logits.shape[0],), logits.shape[2], device=logits.device)
     each = F.ctc_loss(scores, targets, columns, lengths, reduction="none", zero_infinity=True)
     return (each / lengths.clamp_min(1)).mean()
-
-
-def judge(network, sets):
-    """Share of lines exact and pooled CER of held-out faces, case folded, spaces left out."""
-    network.eval()
-    told = {}
-    for name, batches in sets.items():
-        exact = wrong = letters = lines = 0
-        for crops, targets, lengths in batches:
-            with torch.no_grad(), torch.autocast("cuda", torch.bfloat16):
-                read = greedy(network(crops)[:, :, 0].cpu())
-            for classes, target, length in zip(read, targets.cpu().numpy(), lengths.cpu().numpy()):
-                fold = lambda cs: alphabet.decode(cs).upper().replace(" ", "")
-                a, b = fold(classes), fold([int(t) for t in target[:length]])
-                exact, wrong, letters, lines = exact + (a == b), wrong + edits(a, b), letters + len(b), lines + 1
-        told[name] = "%.1f %% exact, CER %.2f %%" % (100 * exact / lines, 100 * wrong / max(1, letters))
-    network.train()
-    return told
-
-
-def load_faces(folder):
-    kept, held = [], []
-    with open(os.path.join(folder, "faces.tsv")) as table:
-        for row in csv.DictReader(table, delimiter="\t"):
-            face = (os.path.join(folder, row["file"]), row["capitals_only"] == "1")
-            (held if row["held_out"] == "1" else kept).append(face)
-    return kept, held
-
-
-def load_textures(folder):
-    if not folder:
-        return None
-    import cv2
-    pictures = [cv2.imread(os.path.join(folder, f), cv2.IMREAD_GRAYSCALE) for f in sorted(os.listdir(folder))]
-    square = [cv2.resize(p, (768, 768), interpolation=cv2.INTER_AREA) for p in pictures if p is not None]
-    return torch.from_numpy(np.stack(square)).cuda().float().unsqueeze(1) / 255
 
 
 def export(network, folder):
@@ -117,79 +37,164 @@ def export(network, folder):
                       dynamic_axes={"crops": {0: "n", 3: "w"}, "logits": {0: "n", 3: "t"}})
 
 
-def main():
+def parsed():
     parser = argparse.ArgumentParser()
     parser.add_argument("--faces", required=True)
     parser.add_argument("--textures", default="")
-    parser.add_argument("--seconds", type=float, default=500)
+    parser.add_argument("--until", type=float, default=0, help="clock time of the last step, instead of --seconds")
+    parser.add_argument("--seconds", type=float, default=480)
     parser.add_argument("--out", required=True)
     parser.add_argument("--from", dest="state", default="")
-    parser.add_argument("--rate", type=float, default=2e-3)
-    parser.add_argument("--batch", type=int, default=768)
-    parser.add_argument("--room", type=int, default=200_000)
+    parser.add_argument("--rate", type=float, default=2.5e-3)
+    parser.add_argument("--last-rate", type=float, default=0.02, help="share of the rate that is left at the end")
+    parser.add_argument("--batch", type=int, default=1024, help="short lines a step and GPU; of long ones half as many")
+    parser.add_argument("--room", type=int, default=300_000)
     parser.add_argument("--seed", type=int, default=1)
-    options = parser.parse_args()
+    parser.add_argument("--plain", action="store_true", help="draw without recorded steps, half as fast")
+    return parser.parse_args()
+
+
+def sources_of(options, rank, ranks):
+    """Sources of masks to learn from and, on the first GPU, of held-out ones; forks, so before the GPU is touched."""
     kept, held = load_faces(options.faces)
-    each = max(1, ((os.cpu_count() or 4) - 2) // 2)
-    fork = multiprocessing.get_context("fork")  # before the GPU is touched
-    workers = [fork.Pool(n) for n in (each, each, 1, 1)]
-    textures = load_textures(options.textures)
-    torch.manual_seed(options.seed)
+    each = max(1, ((os.cpu_count() or 4) // ranks - 2) // 2)
+    seed = options.seed * 100 + rank * 10
+    learnt = [Source(kept, shape, each, seed + i) for i, shape in enumerate(SHAPES)]
+    tests = [Source(held, shape, 2, 900 + i) for i, shape in enumerate(SHAPES)] if rank == 0 else []
+    if rank == 0:
+        print("%d faces, %d held out, %d processes a shape" % (len(kept), len(held), each), flush=True)
+    for source in learnt + tests:
+        source.begin()
+    return learnt, tests
+
+
+class Learner:
+    """The network, its running average, and one step of learning over all GPUs."""
+
+    def __init__(self, options, ranks):
+        self.options, self.ranks, self.step = options, ranks, 0
+        self.network = LineNetwork().cuda().to(memory_format=torch.channels_last)
+        if options.state:
+            self.network.load_state_dict(torch.load(options.state))
+        for value in self.network.state_dict().values():
+            if ranks > 1:
+                dist.broadcast(value, 0)
+        self.average = copy.deepcopy(self.network)
+        self._averaged = [v for v in self.average.state_dict().values() if v.is_floating_point()]
+        self._live = [v for v in self.network.state_dict().values() if v.is_floating_point()]
+        self._weights = list(self.network.parameters())
+        self._rule = torch.optim.AdamW(
+            [{"params": [p for p in self._weights if p.ndim > 1], "weight_decay": 0.02},
+             {"params": [p for p in self._weights if p.ndim <= 1], "weight_decay": 0.0}], lr=options.rate, fused=True)
+
+    def learn(self, crops, targets, lengths, done, meanwhile):
+        """One step; `meanwhile` is called while the GPU is busy. Returns the loss and what `meanwhile` returned."""
+        fall = 0.5 * (1 + np.cos(np.pi * done))
+        rate = self.options.rate * min(1, (self.step + 1) / WARM_STEPS) * (
+            fall * (1 - self.options.last_rate) + self.options.last_rate)
+        for group in self._rule.param_groups:
+            group["lr"] = rate
+        with torch.autocast("cuda", torch.bfloat16):
+            logits = self.network(crops.contiguous(memory_format=torch.channels_last))[:, :, 0]
+        other = meanwhile()  # the loss waits for the GPU
+        loss = loss_of(logits, targets, lengths)
+        self._rule.zero_grad(set_to_none=True)
+        loss.backward()
+        self._shared()
+        torch.nn.utils.clip_grad_norm_(self._weights, 2.0)
+        self._rule.step()
+        self.step += 1
+        with torch.no_grad():
+            torch._foreach_lerp_(self._averaged, self._live, 1 - min(0.9995, 1 - 10 / (self.step + 20)))
+        return loss.detach(), other
+
+    def _shared(self):
+        """Every GPU steps by the mean of all gradients."""
+        if self.ranks > 1:
+            flat = torch.cat([p.grad.flatten() for p in self._weights])
+            dist.all_reduce(flat, op=dist.ReduceOp.AVG)
+            for p, part in zip(self._weights, flat.split([p.numel() for p in self._weights])):
+                p.grad.copy_(part.view_as(p))
+
+
+def _draws(options, pools, textures):
+    """Two functions that draw a batch of short and of long lines."""
+    sizes = [options.batch, options.batch // 2]
+    if options.plain:
+        return [lambda pool=pool, n=n: pool.batch(n, textures) for pool, n in zip(pools, sizes)]
+    with torch.no_grad():
+        return [Replay(pool, n, textures).batch for pool, n in zip(pools, sizes)]
+
+
+def trained(options, learner, pools, textures, sets):
+    """Learns until the time is over; every GPU makes the same number of steps."""
+    begun = told = time.time()
+    allowed = options.until - begun if options.until else options.seconds
+    draws = _draws(options, pools, textures)
+    loss, over = torch.zeros((), device="cuda"), torch.zeros((), device="cuda")
+    with torch.no_grad():
+        batch = draws[0]()
+    while True:
+        done = (time.time() - begun) / allowed
+        if learner.step % 20 == 0:
+            over.fill_(float(done >= 1))
+            if learner.ranks > 1:
+                dist.all_reduce(over, op=dist.ReduceOp.MAX)
+            if over.item() > 0:
+                break
+
+        @torch.no_grad()
+        def following(step=learner.step + 1):
+            if step % 2 == 0:
+                pools[(step // 2) % 3 == 2].take(0)
+            return draws[step % 3 == 2]()
+
+        each, batch = learner.learn(*batch, min(1, done), following)
+        loss = loss * 0.99 + each * 0.01
+        if sets and time.time() - told > 120:
+            told = time.time()
+            print("%4.0f s, step %d, loss %.3f, chunks %s: %s" % (
+                told - begun, learner.step, loss.item(), [p.taken for p in pools], judge(learner.average, sets)), flush=True)
+    return learner.step
+
+
+def main():
+    options = parsed()
+    rank, ranks = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1))
+    learnt, tests = sources_of(options, rank, ranks)
+    torch.cuda.set_device(rank)
+    if ranks > 1:
+        dist.init_process_group("nccl", device_id=torch.device("cuda", rank))
+    torch.manual_seed(options.seed * 10 + rank)
     torch.backends.cudnn.benchmark = True
-    begun = time.time()
-    pools = [Pool(kept, shape, options.room // CHUNK * CHUNK, workers[i], options.seed + i) for i, shape in enumerate(SHAPES)]
-    tests = [Pool(held, shape, 2 * CHUNK, workers[2 + i], 900 + i) for i, shape in enumerate(SHAPES)]
-    for pool in tests:
+    torch.backends.cuda.matmul.allow_tf32 = True
+    textures = load_textures(options.textures)
+    for source in learnt + tests:
+        source.pin()
+    held = [Pool(source, 2 * CHUNK) for source in tests]
+    for pool in held:
         pool.take(), pool.take()
-    sets = {shape: [pool.batch(512, textures) for _ in range(4)] for shape, pool in zip(SHAPES, tests)}
-    for _ in range(12):
+    torch.manual_seed(12345)
+    sets = {shape: [pool.batch(512, textures) for _ in range(3)] for shape, pool in zip(SHAPES, held)}
+    torch.manual_seed(options.seed * 10 + rank)
+    pools = [Pool(source, options.room) for source in learnt]
+    for _ in range(8):
         for pool in pools:
             pool.take()
-    print("pools begun after %.0f s, %d faces, %d held out" % (time.time() - begun, len(kept), len(held)), flush=True)
-
-    network = LineNetwork().cuda().to(memory_format=torch.channels_last)
-    if options.state:
-        network.load_state_dict(torch.load(options.state))
-    average = copy.deepcopy(network)
-    averaged = [v for v in average.state_dict().values() if v.is_floating_point()]
-    live = [v for v in network.state_dict().values() if v.is_floating_point()]
-    decay = [p for p in network.parameters() if p.ndim > 1]
-    plain = [p for p in network.parameters() if p.ndim <= 1]
-    steps = torch.optim.AdamW([{"params": decay, "weight_decay": 0.02}, {"params": plain, "weight_decay": 0.0}], lr=options.rate)
-    start, step, told, running = time.time(), 0, time.time(), 0.0
-    while (done := (time.time() - start) / options.seconds) < 1:
-        rate = options.rate * min(1, (step + 1) / 300) * (0.5 * (1 + np.cos(np.pi * done)) * 0.99 + 0.01)
-        for group in steps.param_groups:
-            group["lr"] = rate
-        pool = pools[step % 3 == 2]
-        with torch.no_grad():
-            crops, targets, lengths = pool.batch(options.batch if pool is pools[0] else options.batch // 2, textures)
-        with torch.autocast("cuda", torch.bfloat16):
-            logits = network(crops.to(memory_format=torch.channels_last))[:, :, 0]
-        loss = loss_of(logits, targets, lengths)
-        steps.zero_grad(set_to_none=True)
-        loss.backward()
-        torch.nn.utils.clip_grad_norm_(network.parameters(), 2.0)
-        steps.step()
-        keep = min(0.9995, 1 - 10 / (step + 20))
-        with torch.no_grad():
-            torch._foreach_lerp_(averaged, live, 1 - keep)
-        step += 1
-        if step % 4 == 0:
-            pools[(step // 4) % 3 == 2].take()
-        if step % 100 == 0:
-            running = loss.item()
-        if time.time() - told > 45:
-            told = time.time()
-            print("%4.0f s, step %d, loss %.3f, masks %s: %s" % (
-                told - start, step, running, [p.filled for p in pools], judge(average, sets)), flush=True)
-    print("end, step %d: %s" % (step, judge(average, sets)), flush=True)
-    export(average, options.out)
-    for pool in pools + tests:
-        pool.end()
-    for processes in workers:
-        processes.terminate()
+    learner = Learner(options, ranks)
+    steps = trained(options, learner, pools, textures, sets)
+    if rank == 0:
+        print("end, step %d: %s" % (steps, judge(learner.average, sets)), flush=True)
+        export(learner.average, options.out)
+    for source in learnt + tests:
+        source.end()
+    if ranks > 1:
+        dist.destroy_process_group()
 
 
 if __name__ == "__main__":
-    main()
+    try:
+        main()
+    except BaseException:
+        traceback.print_exc()
+        os._exit(1)  # processes that draw would keep a failed run waiting
