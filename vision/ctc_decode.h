@@ -35,7 +35,8 @@ struct DecodedPlace {
 
 struct DecodedLine {
     std::vector<DecodedPlace> places;
-    double share = 0;  // of the whole line among all that the search kept, 0 to 1
+    double share = 0;  // of the whole line, its letters' case aside, among all that the search
+                       //   kept, 0 to 1
 };
 
 struct DecodeOptions {

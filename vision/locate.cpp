@@ -126,6 +126,8 @@ std::optional<LineBand> bandOfLetters(const Photo& crop)
     const double a = best->tilt_deg * CV_PI / 180;
     best->middle.y += std::tan(a) * (width / 2 - best->middle.x);
     best->middle.x = width / 2;
+    if (best->middle.y < 0 || best->middle.y > height)
+        return std::nullopt;  // carried on to the middle it leaves the picture: not this line
     best->across_px = std::min(1.3 * best->across_px, height);
     best->along_px = width / std::cos(a);
     return best;

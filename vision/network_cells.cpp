@@ -109,7 +109,7 @@ bool holdsLetterOrDigit(const models::Line& line)
 
 }  // namespace
 
-DecodedLineTraits traitsOf(const DecodedLine& line)
+DecodedLineTraits traitsOf(const DecodedLine& line, double steps)
 {
     DecodedLineTraits traits;
     if (line.places.empty())
@@ -121,12 +121,18 @@ DecodedLineTraits traitsOf(const DecodedLine& line)
         traits.mean += logOdds(bestShare(place)) / static_cast<double>(line.places.size());
     }
     traits.letters = std::log(static_cast<double>(line.places.size()));
+    const double covered = line.places.back().end_step - line.places.front().first_step;
+    traits.bare = std::clamp(1 - covered / std::max(1.0, steps), 0.0, 1.0);
+    double widest = 1;
+    for (std::size_t i = 1; i < line.places.size(); ++i)
+        widest = std::max(widest, middleOf(line.places[i]) - middleOf(line.places[i - 1]));
+    traits.gap = std::max(0.0, std::log(widest / pitchOf(line)));
     return traits;
 }
 
 std::vector<double> termsOf(const DecodedLineTraits& traits)
 {
-    return {traits.surest, traits.least, traits.mean, traits.letters};
+    return {traits.surest, traits.least, traits.mean, traits.letters, traits.bare, traits.gap};
 }
 
 std::vector<double> termsOf(const DecodedPlace& place, const DecodedLineTraits& line)
@@ -134,11 +140,16 @@ std::vector<double> termsOf(const DecodedPlace& place, const DecodedLineTraits& 
     return {logOdds(bestShare(place)), line.mean, line.least};
 }
 
-// Fitted by `calibration network`.
+// Fitted by `calibration network`. A place's share was fitted too and came out as it is.
 const LogisticModel& decodedLineModel()
 {
-    static const LogisticModel model{
-        -1, {{"surest", 0.3}, {"least", 0.5}, {"mean", 0.3}, {"letters", 0.0}}};
+    static const LogisticModel model{-3.58,
+                                     {{"surest", 1.24},
+                                      {"least", -0.09},
+                                      {"mean", 0.37},
+                                      {"letters", 0.21},
+                                      {"bare", -0.47},
+                                      {"gap", -2.18}}};
     return model;
 }
 
@@ -153,7 +164,8 @@ models::Line lineFrom(const DecodedLine& decoded, const LineClasses& classes, co
 {
     models::Line line;
     line.box_px = {box.x, box.y, box.width, box.height};
-    const DecodedLineTraits traits = traitsOf(decoded);
+    const DecodedLineTraits traits =
+        traitsOf(decoded, static_cast<double>(crop.grey.cols) / LineNetwork::step_px);
     for (std::size_t i = 0; i < decoded.places.size(); ++i) {
         const DecodedPlace& place = decoded.places[i];
         models::Cell cell =

@@ -17,9 +17,12 @@ struct DecodedLineTraits {
     double least = 0;    // log odds of its least sure place
     double mean = 0;     // mean log odds of its places
     double letters = 0;  // log of their number
+    double bare = 0;     // share of the row before the first and behind the last place
+    double gap = 0;      // log of the widest step from place to place over the usual one
 };
 
-DecodedLineTraits traitsOf(const DecodedLine& line);
+//   steps   of the whole row
+DecodedLineTraits traitsOf(const DecodedLine& line, double steps);
 std::vector<double> termsOf(const DecodedLineTraits& traits);
 // Of one place: its own log odds and what its line is like.
 std::vector<double> termsOf(const DecodedPlace& place, const DecodedLineTraits& line);

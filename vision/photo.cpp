@@ -45,9 +45,10 @@ std::string whatIsLacking(const DecodedPicture& picture)
     std::ostringstream text;
     if (picture.size_px.empty() && picture.whole)
         text << (torn ? "is torn off before its picture begins" : "is damaged in its header");
-    else
-        text << (torn ? "is torn off: " : "is damaged: ") << share
-             << (torn ? " of the picture is missing" : " of the picture cannot be trusted");
+    else if (torn)
+        text << "is torn off: " << share << " of the picture is missing";
+    else  // where damage was noticed is not where it begins
+        text << "is damaged: part of the picture cannot be trusted";
     text << "; copy it again from the camera or card.";
     return text.str();
 }

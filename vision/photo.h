@@ -50,9 +50,10 @@ struct LoadOptions {
 // with the file and the remedy, for a file that is missing, unreadable, a folder, empty, of another
 // kind, damaged or torn off with less than nine tenths of it good, or over the limit;
 // std::invalid_argument when the limit is not positive. A picture of which at least nine tenths are
-// good is returned with a warning that says how much is missing; so is one with a colour profile
-// that cannot be followed, or with further pictures behind the first. (JPEG has no check sums: harm
-// to it that still decodes goes unseen. A HEIC is good as a whole or not at all.)
+// good is returned with a warning that says how much is missing where it is torn off (of damage in
+// the middle nobody can tell how far it reaches); so is one with a colour profile that cannot be
+// followed, or with further pictures behind the first. (JPEG, lossy WebP and HEIC have no check
+// sums: harm to them that still decodes goes unseen. A torn HEIC is refused.)
 Photo loadPhoto(const std::filesystem::path& file, const LoadOptions& options = {});
 
 }  // namespace vision

@@ -61,7 +61,8 @@ void requireKnownKind(const fs::path& file, const FileKindFound& found)
                    "is a HEIC file, and this build has no decoder for it; save it as JPEG, "
                    "or install libheif-dev and build again.");
         case FileKind::OtherPicture:
-            refuse(file, "is a " + found.name + " file; save it as JPEG or PNG.");
+            refuse(file, (found.name == "AVIF" ? "is an " : "is a ") + found.name +
+                             " file; save it as JPEG or PNG.");
         case FileKind::Text:
             refuse(file, "holds text, not a picture, whatever its name says; " + kindsToName());
         case FileKind::Zeros:

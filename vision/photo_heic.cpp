@@ -100,6 +100,7 @@ heif_error decodePixels(const heif_image_handle* handle, DecodedPicture& picture
     const bool has_alpha = alpha != AlphaKind::None;
     const std::unique_ptr<heif_decoding_options, Free> options(heif_decoding_options_alloc());
     options->convert_hdr_to_8bit = 1;
+    options->strict_decoding = 1;  // what is damaged is refused, not guessed
     heif_image* decoded = nullptr;
     const heif_error error = heif_decode_image(
         handle, &decoded, heif_colorspace_RGB,
@@ -107,6 +108,9 @@ heif_error decodePixels(const heif_image_handle* handle, DecodedPicture& picture
     const std::unique_ptr<heif_image, Free> image(decoded);
     if (error.code != heif_error_Ok)
         return error;
+    heif_error noticed;
+    if (heif_image_get_decoding_warnings(image.get(), 0, &noticed, 1) > 0)
+        return noticed;
     int stride = 0;
     const std::uint8_t* plane =
         heif_image_get_plane_readonly(image.get(), heif_channel_interleaved, &stride);
@@ -137,6 +141,7 @@ DecodedPicture decodeHeic(Bytes bytes, double max_pixels)
     DecodedPicture picture;
     picture.whole.reset();
     const std::unique_ptr<heif_context, Free> context(heif_context_alloc());
+    heif_context_set_max_decoding_threads(context.get(), 0);  // one after another: always the same
     heif_error error = heif_context_read_from_memory_without_copy(context.get(), bytes.data(),
                                                                   bytes.size(), nullptr);
     heif_image_handle* opened = nullptr;

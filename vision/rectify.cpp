@@ -19,6 +19,23 @@ double side(const cv::Point2f& a, const cv::Point2f& b)
     return std::hypot(static_cast<double>(a.x - b.x), static_cast<double>(a.y - b.y));
 }
 
+// Whether some part of the quadrilateral lies in the picture, looked at in a fine net. (OpenCV's
+// intersectConvexConvex finds nothing in common for some that do, as of 4.6.)
+bool reachesInto(const Quad& q, cv::Size picture)
+{
+    constexpr int net = 32;
+    for (int i = 0; i <= net; ++i)
+        for (int j = 0; j <= net; ++j) {
+            const float u = static_cast<float>(i) / net, v = static_cast<float>(j) / net;
+            const cv::Point2f at =
+                (1 - v) * ((1 - u) * q[0] + u * q[1]) + v * ((1 - u) * q[3] + u * q[2]);
+            if (at.x >= 0 && at.y >= 0 && at.x < static_cast<float>(picture.width) &&
+                at.y < static_cast<float>(picture.height))
+                return true;
+        }
+    return false;
+}
+
 void check(const Photo& photo, const StampOutline& outline, const RectifyOptions& options)
 {
     if (photo.pixels.empty())
@@ -26,12 +43,7 @@ void check(const Photo& photo, const StampOutline& outline, const RectifyOptions
     const std::vector<cv::Point2f> polygon(outline.corners.begin(), outline.corners.end());
     if (!cv::isContourConvex(polygon) || cv::contourArea(polygon, true) <= 0)
         throw std::invalid_argument("rectifyStamp: the outline is not convex and clockwise");
-    const cv::Rect2f picture(0, 0, static_cast<float>(photo.pixels.cols),
-                             static_cast<float>(photo.pixels.rows));
-    std::vector<cv::Point2f> corners{
-        picture.tl(), {picture.width, 0}, picture.br(), {0, picture.height}},
-        common;
-    if (cv::intersectConvexConvex(polygon, corners, common) <= 0)
+    if (!reachesInto(outline.corners, photo.pixels.size()))
         throw std::invalid_argument("rectifyStamp: the outline lies outside the photo");
     if (!(options.margin >= 0 && options.margin <= 2))
         throw std::invalid_argument("RectifyOptions.margin must be from 0 to 2");

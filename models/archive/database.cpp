@@ -65,7 +65,7 @@ std::string newConnectionName()
 
 Trouble troubleWith(const QSqlError& error)
 {
-    return sql::troubleWith(error.nativeErrorCode().toStdString(),
+    return sql::troubleOf(error.nativeErrorCode().toStdString(),
                           error.databaseText().toStdString());
 }
 
@@ -133,8 +133,8 @@ std::vector<Row> Database::select(const std::string& sql, const std::vector<Fiel
     while (done && query.next())
         rows.push_back(rowAt(query, columns, file_.string()));
     if (query.lastError().isValid())
-        throw ArchiveError(
-            sentence(troubleWith(query.lastError()), query.lastError().databaseText().toStdString()));
+        throw ArchiveError(sentence(troubleWith(query.lastError()),
+                                    query.lastError().databaseText().toStdString()));
     return rows;
 }
 

@@ -177,9 +177,10 @@ std::vector<vision::RawSymbol> symbolsOf(const vision::DecodedLine& line,
     return symbols;
 }
 
-void addNetworkLine(const vision::DecodedLine& line, const vision::LineClasses& classes,
+void addNetworkLine(const vision::LineReader::SeenRow& row, const vision::LineClasses& classes,
                     const std::string& truth, int group, LineSamples& samples)
 {
+    const vision::DecodedLine& line = row.decoded;
     if (line.places.empty())
         return;
     const std::vector<vision::RawSymbol> seen = symbolsOf(line, classes);
@@ -189,7 +190,8 @@ void addNetworkLine(const vision::DecodedLine& line, const vision::LineClasses& 
     const bool right = seen.size() == wanted.size() &&
                        std::equal(seen.begin(), seen.end(), wanted.begin(),
                                   [](const auto& a, const auto& b) { return a.text == b.text; });
-    const auto traits = vision::traitsOf(line);
+    const auto traits = vision::traitsOf(
+        line, static_cast<double>(row.crop.grey.cols) / vision::LineNetwork::step_px);
     samples.lines.push_back({vision::termsOf(traits), right, group});
     const std::vector<int> partner = vision::alignSymbols(seen, wanted);
     for (std::size_t i = 0; i < seen.size(); ++i) {
@@ -201,12 +203,13 @@ void addNetworkLine(const vision::DecodedLine& line, const vision::LineClasses& 
     }
 }
 
-// The lines where they are known to stand, laid straight, and those of the stamps that are found.
+// The lines where they are known to stand, laid straight, those of the stamps that are found, and
+// rows where nothing stands. On its head a line is no sample: reading tells which way is up.
 void addNetworkLines(const LabelledPhoto& labelled, int group, vision::LineReader& reader,
                      LineSamples& samples)
 {
     const auto add = [&](const auto& stamp, const auto& row, const std::string& truth) {
-        addNetworkLine(reader.look(stamp, row).decoded, reader.classes(), truth, group, samples);
+        addNetworkLine(reader.look(stamp, row), reader.classes(), truth, group, samples);
     };
     for (const bench::LabelledLine& line : labelled.lines) {
         vision::StampOutline outline = vision::outlineFromCorners(line.corners);
@@ -214,7 +217,10 @@ void addNetworkLines(const LabelledPhoto& labelled, int group, vision::LineReade
         const auto stamp = vision::enhanceStamp(vision::rectifyStamp(labelled.photo, outline));
         add(stamp, stamp.rectified.lines.front(), line.text);
     }
-    eachRow(labelled, add);
+    eachRow(labelled, [&](const auto& stamp, const auto& row, const std::string& truth) {
+        if (!truth.empty() || labelled.lines.empty())
+            add(stamp, row, truth);
+    });
 }
 
 Settings settingsFrom(int argc, char** argv)

@@ -39,7 +39,7 @@ constexpr const char* usage =
     "  --write-results   append the tables to tests/bench/RESULTS.md\n";
 
 struct Settings {
-    std::string readers = "tesseract", only;
+    std::string readers = "line-reader+tesseract", only;
     bool plain = true, all_modes = false, write_results = false;
     std::size_t first = std::numeric_limits<std::size_t>::max();
     fs::path repository = WEFTMARK_SOURCE_DIR, shared = repository / "../shared", sheet;

@@ -6,6 +6,7 @@
 #include <opencv2/imgproc.hpp>
 
 #include "tests/vision/stamp_scene.h"
+#include "vision/rectify.h"
 
 namespace {
 
@@ -135,5 +136,24 @@ TEST_CASE("A crop of one tilted line is laid along its text", "[vision][locate]"
         crop.pixels = drawn.pixels(around & cv::Rect({0, 0}, drawn.pixels.size())).clone();
         const auto outline = vision::outlineOfSingleLine(crop);
         CHECK(betweenDirections(outline.up_deg, drawn.stamps.front().up_deg) < 3);
+    }
+}
+
+TEST_CASE("The outline of any crop lies on it", "[vision][locate]")
+{
+    cv::RNG dice(5);
+    cv::Mat pixels;
+    for (int round = 0; round < 60; ++round) {
+        CAPTURE(round);
+        if (round % 12 == 0)
+            pixels = synthetic::drawPhoto(stampScene({"WORKS 1938"}, dice.uniform(-60.0, 60.0),
+                                                     dice.uniform(0.1, 0.6)))
+                         .pixels;
+        const cv::Size size(dice.uniform(30, 400), dice.uniform(20, 200));
+        const cv::Rect cut(dice.uniform(0, pixels.cols - size.width),
+                           dice.uniform(0, pixels.rows - size.height), size.width, size.height);
+        vision::Photo crop;
+        crop.pixels = pixels(cut).clone();
+        CHECK_NOTHROW(vision::rectifyStamp(crop, vision::outlineOfSingleLine(crop)));
     }
 }

@@ -92,7 +92,7 @@ TEST_CASE("Pictures of other formats are named, with the remedy", "[vision][phot
     for (const auto& [head, name] : heads) {
         CAPTURE(name);
         picture_files::write(file, head + std::string(100, '\x07'));
-        checkSaid(file, "is a " + name, "save it as JPEG or PNG");
+        checkSaid(file, (name == "AVIF" ? "is an " : "is a ") + name, "save it as JPEG or PNG");
     }
 }
 
@@ -171,7 +171,7 @@ TEST_CASE("A damaged picture says so", "[vision][photo]")
     for (std::size_t i = jpeg.size() / 3; i < jpeg.size() / 3 + 400; ++i)
         jpeg[i] = 0xFF;  // to JPEG a marker, where more of the picture should be
     picture_files::write(file, jpeg);
-    checkSaid(file, "is damaged: about", "copy it again");
+    checkSaid(file, "is damaged: part of the picture", "copy it again");
 
     auto png = picture_files::png(noise({400, 400}));
     png[png.size() / 3] ^= 0x55;
