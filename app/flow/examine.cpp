@@ -125,6 +125,34 @@ vision::StampOutline uprightOutline(vision::StampOutline outline, double up_deg)
     return outline;
 }
 
+std::size_t lettersIn(const models::Line& line)
+{
+    return static_cast<std::size_t>(
+        std::count_if(line.cells.begin(), line.cells.end(), [](const models::Cell& cell) {
+            return cell.alternatives.empty() || cell.alternatives.front().text != " ";
+        }));
+}
+
+// A letter or two are read into an eyelet or a fold too; of so short a line it counts how likely
+// there is a mark at all.
+void weighShortLines(models::Reading& reading, double mark_probability)
+{
+    constexpr std::size_t short_line = 2;
+    constexpr double clear_from = 0.85;
+    for (models::Line& line : reading.lines) {
+        if (lettersIn(line) > short_line)
+            continue;
+        line.certainty = models::lineCertainty(line) * mark_probability;
+        for (models::Cell& cell : line.cells) {
+            for (models::Alternative& alternative : cell.alternatives)
+                alternative.certainty *= mark_probability;
+            if (cell.state == models::CellState::Clear &&
+                cell.alternatives.front().certainty < clear_from)
+                cell.state = models::CellState::Doubtful;
+        }
+    }
+}
+
 void noteMirrored(models::Reading& reading)
 {
     if (!isMirrored(reading))
@@ -188,6 +216,8 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
     examination.outline = uprightOutline(outline, read.enhanced.rectified.up_deg);
     examination.enhanced = std::move(read.enhanced);
     examination.readings = std::move(read.readings);
+    for (models::Reading& reading : examination.readings)
+        weighShortLines(reading, outline.score);
     // The merge trusts the last most.
     examination.proposal =
         models::mergeReadings({examination.readings.rbegin(), examination.readings.rend()});

@@ -118,6 +118,7 @@ TEST_CASE("Where two readers differ on the way up, the surer one settles it", "[
             return {support::redIsAbove(stamp) ? seenLine("UPRIGHT", 0.9) : seenLine("X", 0.1)};
         }));
     flow::Engines engines = support::enginesWith(std::move(readers));
+    engines.sure_from = 1;  // both are asked
 
     const flow::Examination examination =
         flow::examinePhoto(canvas.file, engines, {.outline = canvas.upside_down});
@@ -144,6 +145,7 @@ TEST_CASE("A reader is asked only where those before it are not sure", "[app][ex
                 return {seenLine("HILL", 0.3)};
             }));
         flow::Engines engines = support::enginesWith(std::move(readers));
+        engines.sure_from = 0.5;
 
         const flow::Examination examination =
             flow::examinePhoto(canvas.file, engines, {.outline = canvas.upside_down});
@@ -295,4 +297,26 @@ TEST_CASE("Readings of a mirror image are marked as such, others are not", "[app
     models::Reading reading;
     reading.options = "unmirrored";
     CHECK_FALSE(flow::isMirrored(reading));
+}
+
+TEST_CASE("A letter alone is no surer than that there is a mark", "[app][examine]")
+{
+    const TemporaryFolder folder;
+    const support::MarkedCanvas canvas = support::writeMarkedCanvas(folder);
+    flow::Engines engines =
+        support::enginesWith(one([](const vision::EnhancedStamp&) -> std::vector<models::Line> {
+            return {seenLine("J", 0.9), seenLine("LONGER", 0.9)};
+        }));
+    const vision::Photo photo = vision::loadPhoto(canvas.file);
+    vision::StampOutline outline = vision::outlineFromCorners(canvas.upside_down);
+    outline.score = 0.2;  // found by the program, and hardly likely
+
+    const flow::StampExamination stamp = flow::examineStamp(photo, outline, engines);
+
+    CHECK(models::lineCertainty(stamp.proposal.lines.at(0)) == Approx(0.18));
+    CHECK(stamp.proposal.lines.at(0).cells.at(0).state == models::CellState::Doubtful);
+    CHECK(models::lineCertainty(stamp.proposal.lines.at(1)) > 0.5);
+    outline.score = 1;  // drawn by a person
+    const flow::StampExamination drawn = flow::examineStamp(photo, outline, engines);
+    CHECK(models::lineCertainty(drawn.proposal.lines.at(0)) == Approx(0.9));
 }
