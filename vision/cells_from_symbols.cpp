@@ -1,16 +1,12 @@
 #include <algorithm>
-#include <cctype>
 
+#include "vision/cell_states.h"
 #include "vision/line_certainty.h"
 #include "vision/symbol_alignment.h"
 
 namespace vision {
 
 namespace {
-
-constexpr double clear_from = 0.85;  // a cell at least this sure is clear
-constexpr double traces_below = 0.15;
-constexpr std::size_t most_alternatives = 6;
 
 void addRival(std::vector<models::Alternative>& rivals, const std::string& text, double weight)
 {
@@ -58,9 +54,7 @@ models::Cell cellFrom(const RawSymbol& symbol, const RawSymbol* other, double ce
     for (const models::Alternative& rival : rivals)
         cell.alternatives.push_back(
             {rival.text, std::min(certainty, rest * rival.certainty / std::max(sum, 1e-9))});
-    cell.state = certainty >= clear_from     ? models::CellState::Clear
-                 : certainty >= traces_below ? models::CellState::Doubtful
-                                             : models::CellState::Traces;
+    cell.state = stateAt(certainty);
     return cell;
 }
 
@@ -89,10 +83,8 @@ models::Cell tracesIn(const cv::Rect2d& box, const std::string& by)
 
 bool holdsLetterOrDigit(const std::vector<RawSymbol>& symbols)
 {
-    return std::any_of(symbols.begin(), symbols.end(), [](const RawSymbol& symbol) {
-        return !symbol.text.empty() && (static_cast<unsigned char>(symbol.text[0]) >= 0x80 ||
-                                        std::isalnum(static_cast<unsigned char>(symbol.text[0])));
-    });
+    return std::any_of(symbols.begin(), symbols.end(),
+                       [](const RawSymbol& symbol) { return isLetterOrDigit(symbol.text); });
 }
 
 }  // namespace

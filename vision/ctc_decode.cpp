@@ -179,15 +179,14 @@ void check(const cv::Mat& log_shares, const LineClasses& classes, const DecodeOp
 
 std::vector<ClassShare> sharesOf(const AlignmentTables& tables, const std::vector<int>& line,
                                  std::size_t place, const std::vector<int>& asked,
-                                 const WritingWeight& writing)
+                                 const WritingWeight& writing, double whole_line)
 {
     std::vector<ClassShare> shares;
     double sum = tables.without(place);
     std::vector<int> shorter = line;
     shorter.erase(shorter.begin() + static_cast<std::ptrdiff_t>(place));
     // As the writing of a line without the place weighs against that of the line as it is.
-    sum +=
-        writing.ofLine(shorter) - writing.ofLine(line) + writing.around(line, place, line[place]);
+    sum += writing.ofLine(shorter) - whole_line + writing.around(line, place, line[place]);
     for (const int of_class : asked) {
         const double mass =
             tables.withClass(place, of_class) + writing.around(line, place, of_class);
@@ -283,9 +282,10 @@ DecodedLine decodeLine(const cv::Mat& log_shares, const LineClasses& classes,
         return decoded;
     const AlignmentTables tables(log_shares, best);
     const std::vector<int> asked = classesWorthAsking(log_shares);
+    const double whole_line = weight.ofLine(best);
     for (std::size_t i = 0; i < best.size(); ++i) {
         DecodedPlace place;
-        place.shares = sharesOf(tables, best, i, asked, weight);
+        place.shares = sharesOf(tables, best, i, asked, weight, whole_line);
         setExtent(tables, i, log_shares.rows, place);
         decoded.places.push_back(std::move(place));
     }

@@ -1,18 +1,15 @@
 #include "vision/network_cells.h"
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
+#include "vision/cell_states.h"
 #include "vision/line_network.h"
 
 namespace vision {
 
 namespace {
 
-constexpr double clear_from = 0.85;  // a cell at least this sure is clear
-constexpr double traces_below = 0.15;
-constexpr std::size_t most_alternatives = 6;
 constexpr double widest_cell = 0.75;  // of the pitch, to either side of a letter's middle
 
 double logOdds(double share)
@@ -91,9 +88,7 @@ models::Cell cellFrom(const DecodedPlace& place, const LineClasses& classes, dou
     if (best == classes.traces() || cell.alternatives.empty())
         cell.state = models::CellState::Traces;
     else
-        cell.state = certainty >= clear_from     ? models::CellState::Clear
-                     : certainty >= traces_below ? models::CellState::Doubtful
-                                                 : models::CellState::Traces;
+        cell.state = stateAt(certainty);
     return cell;
 }
 
@@ -101,9 +96,7 @@ bool holdsLetterOrDigit(const models::Line& line)
 {
     return std::any_of(line.cells.begin(), line.cells.end(), [](const models::Cell& cell) {
         return cell.state == models::CellState::Traces ||
-               (!cell.alternatives.empty() &&
-                (cell.alternatives.front().text.size() > 1 ||
-                 std::isalnum(static_cast<unsigned char>(cell.alternatives.front().text[0]))));
+               (!cell.alternatives.empty() && isLetterOrDigit(cell.alternatives.front().text));
     });
 }
 

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "models/merge_readings.h"
+#include "vision/cell_states.h"
 #include "vision/upright.h"
 
 namespace flow {
@@ -138,7 +139,6 @@ std::size_t lettersIn(const models::Line& line)
 void weighShortLines(models::Reading& reading, double mark_probability)
 {
     constexpr std::size_t short_line = 2;
-    constexpr double clear_from = 0.85;
     for (models::Line& line : reading.lines) {
         if (lettersIn(line) > short_line)
             continue;
@@ -147,7 +147,7 @@ void weighShortLines(models::Reading& reading, double mark_probability)
             for (models::Alternative& alternative : cell.alternatives)
                 alternative.certainty *= mark_probability;
             if (cell.state == models::CellState::Clear &&
-                cell.alternatives.front().certainty < clear_from)
+                cell.alternatives.front().certainty < vision::clear_from)
                 cell.state = models::CellState::Doubtful;
         }
     }
