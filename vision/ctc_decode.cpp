@@ -179,17 +179,15 @@ void check(const cv::Mat& log_shares, const LineClasses& classes, const DecodeOp
 
 std::vector<ClassShare> sharesOf(const AlignmentTables& tables, const std::vector<int>& line,
                                  std::size_t place, const std::vector<int>& asked,
-                                 const WritingWeight& writing, double whole_line)
+                                 const WritingWeight& writing, const WritingSums& whole_line)
 {
     std::vector<ClassShare> shares;
-    double sum = tables.without(place);
     std::vector<int> shorter = line;
     shorter.erase(shorter.begin() + static_cast<std::ptrdiff_t>(place));
-    // As the writing of a line without the place weighs against that of the line as it is.
-    sum += writing.ofLine(shorter) - whole_line + writing.around(line, place, line[place]);
+    double sum = tables.without(place) + writing.log(writing.ofLine(shorter));
     for (const int of_class : asked) {
-        const double mass =
-            tables.withClass(place, of_class) + writing.around(line, place, of_class);
+        const double mass = tables.withClass(place, of_class) +
+                            writing.log(writing.withClass(line, whole_line, place, of_class));
         shares.push_back({of_class, mass});
         sum = logSum(sum, mass);
     }
@@ -282,7 +280,7 @@ DecodedLine decodeLine(const cv::Mat& log_shares, const LineClasses& classes,
         return decoded;
     const AlignmentTables tables(log_shares, best);
     const std::vector<int> asked = classesWorthAsking(log_shares);
-    const double whole_line = weight.ofLine(best);
+    const WritingSums whole_line = weight.ofLine(best);
     for (std::size_t i = 0; i < best.size(); ++i) {
         DecodedPlace place;
         place.shares = sharesOf(tables, best, i, asked, weight, whole_line);

@@ -9,13 +9,14 @@ namespace vision {
 
 namespace {
 
-constexpr float hardly_seen = -9;  // log share of a class not worth following: one in 8,000
+constexpr double share_of_codes = 0.3;  // of lines; twice as many changed nothing
+constexpr float hardly_seen = -9;       // log share of a class not worth following: one in 8,000
 
 // A line as far as it was searched; lines share their beginnings.
 struct Prefix {
     std::size_t before = 0;  // the prefix without its last class; 0 is the empty line
     int last = 0;
-    double log_writing = 0;
+    WritingSums writing;
     std::string kinds;  // the last ones, as far as they matter
     std::unordered_map<int, std::size_t> longer;
 };
@@ -61,8 +62,7 @@ std::size_t Search::extended(std::size_t prefix, int of_class)
     Prefix longer;
     longer.before = prefix;
     longer.last = of_class;
-    longer.log_writing =
-        prefixes_[prefix].log_writing + writing_.log(prefixes_[prefix].kinds, kind);
+    longer.writing = writing_.added(prefixes_[prefix].writing, prefixes_[prefix].kinds, kind);
     longer.kinds = prefixes_[prefix].kinds + kind;
     if (longer.kinds.size() > writing_.reach())
         longer.kinds.erase(0, longer.kinds.size() - writing_.reach());
@@ -99,7 +99,7 @@ void Search::prune()
     if (masses_.size() <= beam_)
         return;
     const auto score = [&](const std::pair<const std::size_t, Mass>& one) {
-        return one.second.both() + prefixes_[one.first].log_writing;
+        return one.second.both() + writing_.log(prefixes_[one.first].writing);
     };
     std::vector<double> scores;
     for (const auto& one : masses_)
@@ -115,8 +115,9 @@ std::vector<SearchedLine> Search::lines() const
     std::vector<SearchedLine> lines;
     for (const auto& [id, mass] : masses_) {
         SearchedLine line;
-        line.log_score = mass.both() + prefixes_[id].log_writing +
-                         writing_.log(prefixes_[id].kinds, WritingModel::line_end);
+        line.log_score =
+            mass.both() + writing_.log(writing_.added(prefixes_[id].writing, prefixes_[id].kinds,
+                                                      WritingModel::line_end));
         for (std::size_t at = id; at != 0; at = prefixes_[at].before)
             line.classes.push_back(prefixes_[at].last);
         std::reverse(line.classes.begin(), line.classes.end());
@@ -147,34 +148,57 @@ WritingWeight::WritingWeight(const LineClasses& classes, const WritingModel* mod
         kinds_[i + 1] = WritingModel::kindOf(classes.characters[i]);
 }
 
-double WritingWeight::log(std::string_view before, char kind) const
+WritingSums WritingWeight::added(WritingSums sums, std::string_view before, char kind) const
 {
-    return model_ ? weight_ * model_->logProbability(before, kind) : 0;
-}
-
-double WritingWeight::ofLine(const std::vector<int>& line) const
-{
-    std::string kinds = WritingModel::lineBegin();
-    double sum = 0;
-    for (const int of_class : line) {
-        sum += log(kinds, kindOf(of_class));
-        kinds += kindOf(of_class);
+    if (model_) {
+        sums.marks += model_->logRatio(before, kind);
+        sums.codes += model_->logRatioInCodes(kind);
     }
-    return sum + log(kinds, WritingModel::line_end);
+    return sums;
 }
 
-double WritingWeight::around(const std::vector<int>& line, std::size_t place, int of_class) const
+double WritingWeight::log(const WritingSums& sums) const
 {
-    if (!model_)
-        return 0;
+    return weight_ *
+           logSum(std::log(1 - share_of_codes) + sums.marks, std::log(share_of_codes) + sums.codes);
+}
+
+std::string WritingWeight::kindsOf(const std::vector<int>& line) const
+{
     std::string kinds = WritingModel::lineBegin();
-    for (std::size_t i = 0; i < line.size(); ++i)
-        kinds += kindOf(i == place ? of_class : line[i]);
-    kinds += WritingModel::line_end;
-    double sum = 0;
-    for (std::size_t i = place + 1; i < kinds.size() && i <= place + 1 + reach(); ++i)
-        sum += log(std::string_view(kinds).substr(0, i), kinds[i]);
-    return sum;
+    for (const int of_class : line)
+        kinds += kindOf(of_class);
+    return kinds + WritingModel::line_end;
+}
+
+WritingSums WritingWeight::ofLine(const std::vector<int>& line) const
+{
+    const std::string kinds = kindsOf(line);
+    WritingSums sums;
+    for (std::size_t i = 1; i < kinds.size(); ++i)
+        sums = added(sums, std::string_view(kinds).substr(0, i), kinds[i]);
+    return sums;
+}
+
+// The terms that change with what stands at a place.
+WritingSums WritingWeight::around(const std::string& kinds, std::size_t at) const
+{
+    WritingSums sums;
+    for (std::size_t i = at; i < kinds.size() && i <= at + reach(); ++i)
+        sums = added(sums, std::string_view(kinds).substr(0, i), kinds[i]);
+    return sums;
+}
+
+WritingSums WritingWeight::withClass(const std::vector<int>& line, const WritingSums& sums,
+                                     std::size_t place, int of_class) const
+{
+    std::string kinds = kindsOf(line);
+    if (kinds[place + 1] == kindOf(of_class))
+        return sums;
+    const WritingSums before = around(kinds, place + 1);
+    kinds[place + 1] = kindOf(of_class);
+    const WritingSums after = around(kinds, place + 1);
+    return {sums.marks - before.marks + after.marks, sums.codes - before.codes + after.codes};
 }
 
 std::vector<SearchedLine> searchLines(const cv::Mat& log_shares, const WritingWeight& writing,

@@ -9,21 +9,33 @@
 
 namespace vision {
 
-// How likely classes follow each other on marks, with the weight it has in a decision; nothing
-// (log 1) without a model.
+// How much likelier the writing so far is than its characters by themselves, log, in two ways of
+// writing: as marks are written, and as codes that follow no rule.
+struct WritingSums {
+    double marks = 0, codes = 0;
+};
+
+// How likely classes follow each other, with the weight it has in a decision; nothing (log 1)
+// without a model. A line is written in one of two ways as a whole: what is no mark soon counts as
+// a code, of which the model says next to nothing.
 class WritingWeight {
 public:
     WritingWeight(const LineClasses& classes, const WritingModel* model, double weight);
 
     char kindOf(int of_class) const { return kinds_[static_cast<std::size_t>(of_class)]; }
-    double log(std::string_view before, char kind) const;
-    // Of a whole line: the weights of all its kinds and of its end.
-    double ofLine(const std::vector<int>& line) const;
-    // What changes with one place: its own weight and that of the places that it stands before.
-    double around(const std::vector<int>& line, std::size_t place, int of_class) const;
+    WritingSums added(WritingSums sums, std::string_view before, char kind) const;
+    double log(const WritingSums& sums) const;
+    // Of a whole line: all its kinds and its end.
+    WritingSums ofLine(const std::vector<int>& line) const;
+    // Of the line with another class in one place, given the sums of the line as it is.
+    WritingSums withClass(const std::vector<int>& line, const WritingSums& sums, std::size_t place,
+                          int of_class) const;
     std::size_t reach() const { return model_ ? model_->reach() : 0; }
 
 private:
+    WritingSums around(const std::string& kinds, std::size_t at) const;
+    std::string kindsOf(const std::vector<int>& line) const;
+
     const WritingModel* model_;
     double weight_;
     std::string kinds_;  // by class

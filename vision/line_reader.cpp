@@ -48,8 +48,9 @@ std::string LineReader::version() const
 
 LineReader::SeenRow LineReader::look(const EnhancedStamp& stamp, const cv::Rect2d& row)
 {
-    SeenRow seen{networkCrop(stamp.layer(layer_read), row), {}};
-    seen.decoded = decodeLine(network_.logShares(seen.crop.grey), classes(), &writing_, options_);
+    SeenRow seen{networkCrop(stamp.layer(layer_read), row), {}, {}};
+    seen.log_shares = network_.logShares(seen.crop.grey);
+    seen.decoded = decodeLine(seen.log_shares, classes(), &writing_, options_);
     return seen;
 }
 

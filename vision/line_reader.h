@@ -23,10 +23,12 @@ public:
     // What the network makes of one row, before it becomes cells; for benches.
     struct SeenRow {
         LineCrop crop;
+        cv::Mat log_shares;  // as decodeLine takes them
         DecodedLine decoded;
     };
     SeenRow look(const EnhancedStamp& stamp, const cv::Rect2d& row);
     const LineClasses& classes() const { return network_.classes(); }
+    const WritingModel& writing() const { return writing_; }
 
 private:
     models::Reading readRows(const EnhancedStamp& stamp, const std::vector<cv::Rect2d>& rows);

@@ -38,12 +38,6 @@ std::vector<StampOutline> locateStamps(const Photo& photo, const LocateOptions& 
 // Throws std::invalid_argument if the corners do not make a convex quadrilateral of some size.
 StampOutline outlineFromCorners(const Quad& corners);
 
-// The outline of a picture that is a tight crop of one line of text, tilted up to 35 degrees: the
-// corners lie around the text, turned as it is (they may reach a little beyond the picture), or are
-// the picture's own where no tilt is found. Score 1, no lines. Throws std::invalid_argument if the
-// photo is empty.
-StampOutline outlineOfSingleLine(const Photo& photo);
-
 // How far a quadrilateral's up is turned clockwise from the picture's, 0 <= x < 360, by the mean
 // direction of its upper and lower side.
 double upOf(const Quad& corners);

@@ -10,8 +10,8 @@ namespace vision {
 
 namespace {
 
-constexpr double kinds_at_all = 22;         // what the shortest run backs off to: all kinds alike
-constexpr double unknown_share = 1 / 50.0;  // of a place where no letter can be told
+constexpr double kinds_at_all = 22;  // what the shortest run backs off to: all kinds alike
+constexpr double characters_of_code = 8, outside_codes = 0.002;
 
 double charactersOfKind(char kind)
 {
@@ -87,13 +87,31 @@ double WritingModel::probability(std::string_view before, char kind) const
 double WritingModel::logProbability(std::string_view before, char kind) const
 {
     if (kind == unknown)
-        return std::log(unknown_share);
+        return 0;
     const std::size_t gap = before.rfind(unknown);  // what lies behind it cannot be known
     if (gap != std::string_view::npos)
         before.remove_prefix(gap + 1);
     if (before.size() > reach())
         before.remove_prefix(before.size() - reach());
     return std::log(probability(before, kind) / charactersOfKind(kind));
+}
+
+double WritingModel::logRatio(std::string_view before, char kind) const
+{
+    if (kind == unknown)
+        return 0;
+    return logProbability(before, kind) - logProbability({}, kind);
+}
+
+double WritingModel::logRatioInCodes(char kind) const
+{
+    if (kind == unknown)
+        return 0;
+    const bool in_codes = kind == 'A' || (kind >= '0' && kind <= '9');
+    const double share = kind == line_end ? 1 / characters_of_code
+                         : in_codes       ? 1 / 36.0
+                                          : outside_codes;
+    return std::log(share) - logProbability({}, kind);
 }
 
 }  // namespace vision

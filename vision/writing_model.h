@@ -20,12 +20,21 @@ public:
 
     // Kinds that stand before the place in question; the beginning of a line.
     static std::string lineBegin() { return "^"; }
-    // The kind of a character; '?' for what the model does not know, which it weighs with 1/50.
+    // The kind of a character; '?' for what the model does not know.
     static char kindOf(std::string_view character);
     static constexpr char line_end = '$', unknown = '?';
 
-    // Log of P(this kind | the kinds before), spread evenly over the kind's characters.
+    // Log of P(this kind | the kinds before), spread evenly over the kind's characters; 0 for what
+    // the model does not know.
     double logProbability(std::string_view before, char kind) const;
+
+    // Log of how much likelier the kinds before make this one: P(kind | before) / P(kind); 0 for
+    // what the model does not know. A network has learnt how often each character stands; this adds
+    // what stands before it alone, and favours neither shorter lines nor longer ones.
+    double logRatio(std::string_view before, char kind) const;
+
+    // The same for a code: capitals and digits in any order, hardly anything else.
+    double logRatioInCodes(char kind) const;
 
     // How many kinds before a place matter.
     std::size_t reach() const { return order_ - 1; }

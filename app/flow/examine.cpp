@@ -8,6 +8,7 @@
 
 #include "models/merge_readings.h"
 #include "vision/cell_states.h"
+#include "vision/single_line.h"
 #include "vision/upright.h"
 
 namespace flow {
@@ -37,8 +38,6 @@ std::vector<vision::StampOutline> outlinesOf(const vision::Photo& photo,
 {
     if (options.outline)
         return {vision::outlineFromCorners(*options.outline)};
-    if (options.single_line)
-        return {vision::outlineOfSingleLine(photo)};
     return vision::locateStamps(photo, options.locate);
 }
 
@@ -78,15 +77,17 @@ struct ReadStamp {
     std::vector<models::Reading> readings;
 };
 
-ReadStamp readWithAll(const vision::RectifiedStamp& rectified, Engines& engines,
-                      vision::TextLayout layout, const std::stop_token& stop)
+// Asks the readers after the first, which has read already, as far as they are wanted.
+ReadStamp readOn(vision::UprightStamp first, Engines& engines, vision::TextLayout layout,
+                 const std::stop_token& stop)
 {
     std::vector<vision::UprightStamp> ways;
-    for (const auto& reader : engines.readers) {
+    ways.push_back(std::move(first));
+    while (ways.size() < engines.readers.size() &&
+           !isSure(ways.back().reading, engines.sure_from)) {
         stopIfAsked(stop);
-        ways.push_back(vision::readRightWayUp(rectified, *reader, layout));
-        if (isSure(ways.back().reading, engines.sure_from))
-            break;
+        ways.push_back(vision::readRightWayUp(ways.front().enhanced.rectified,
+                                              *engines.readers[ways.size()], layout));
     }
     const auto surest =
         std::max_element(ways.begin(), ways.end(),
@@ -159,6 +160,26 @@ void noteMirrored(models::Reading& reading)
         reading.options += (reading.options.empty() ? "" : " ") + std::string(mirrored_option);
 }
 
+StampExamination finished(const vision::StampOutline& outline, ReadStamp read,
+                          const Engines& engines, const ExamineOptions& options)
+{
+    StampExamination examination;
+    examination.outline = uprightOutline(outline, read.enhanced.rectified.up_deg);
+    examination.enhanced = std::move(read.enhanced);
+    examination.readings = std::move(read.readings);
+    for (models::Reading& reading : examination.readings)
+        weighShortLines(reading, outline.score);
+    // The merge trusts the last most.
+    examination.proposal =
+        models::mergeReadings({examination.readings.rbegin(), examination.readings.rend()});
+    if (options.mirrored) {
+        std::for_each(examination.readings.begin(), examination.readings.end(), noteMirrored);
+        noteMirrored(examination.proposal);
+    }
+    examination.candidates = rankReadings({examination.proposal}, engines.known, options.type_id);
+    return examination;
+}
+
 }  // namespace
 
 bool isMirrored(const models::Reading& reading)
@@ -183,16 +204,23 @@ Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
     begin("loading", 0);
     Examination examination;
     examination.photo = vision::loadPhoto(file, options.load);
-    begin("looking for stamps", 0.1);
-    const std::vector<vision::StampOutline> outlines = outlinesOf(examination.photo, options);
-
     std::vector<models::Reading> proposals;
-    for (std::size_t i = 0; i < outlines.size(); ++i) {
-        begin("reading stamp " + std::to_string(i + 1) + " of " + std::to_string(outlines.size()),
-              0.3 + 0.6 * static_cast<double>(i) / static_cast<double>(outlines.size()));
-        examination.stamps.push_back(
-            examineStamp(examination.photo, outlines[i], engines, options, stop));
-        proposals.push_back(examination.stamps.back().proposal);
+    const auto add = [&](StampExamination stamp) {
+        proposals.push_back(stamp.proposal);
+        examination.stamps.push_back(std::move(stamp));
+    };
+    if (options.single_line) {
+        begin("reading the line", 0.3);
+        add(examineSingleLine(examination.photo, engines, options, stop));
+    } else {
+        begin("looking for stamps", 0.1);
+        const auto outlines = outlinesOf(examination.photo, options);
+        for (std::size_t i = 0; i < outlines.size(); ++i) {
+            const std::string of = " of " + std::to_string(outlines.size());
+            begin("reading stamp " + std::to_string(i + 1) + of,
+                  0.3 + 0.6 * static_cast<double>(i) / static_cast<double>(outlines.size()));
+            add(examineStamp(examination.photo, outlines[i], engines, options, stop));
+        }
     }
     begin("weighing what it can mean", 0.9);
     examination.candidates = rankReadings(proposals, engines.known, options.type_id);
@@ -204,29 +232,25 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
 {
     check(engines, options);
     stopIfAsked(stop);
-    vision::RectifyOptions rectify;
-    rectify.mirrored = options.mirrored;
-    const vision::RectifiedStamp rectified = vision::rectifyStamp(photo, outline, rectify);
-    ReadStamp read = readWithAll(
-        rectified, engines,
-        options.single_line ? vision::TextLayout::SingleLine : vision::TextLayout::Lines, stop);
+    const vision::RectifiedStamp rectified =
+        vision::rectifyStamp(photo, outline, {.mirrored = options.mirrored});
+    vision::UprightStamp first = vision::readRightWayUp(rectified, *engines.readers.front());
+    ReadStamp read = readOn(std::move(first), engines, vision::TextLayout::Lines, stop);
     stopIfAsked(stop);
+    return finished(outline, std::move(read), engines, options);
+}
 
-    StampExamination examination;
-    examination.outline = uprightOutline(outline, read.enhanced.rectified.up_deg);
-    examination.enhanced = std::move(read.enhanced);
-    examination.readings = std::move(read.readings);
-    for (models::Reading& reading : examination.readings)
-        weighShortLines(reading, outline.score);
-    // The merge trusts the last most.
-    examination.proposal =
-        models::mergeReadings({examination.readings.rbegin(), examination.readings.rend()});
-    if (options.mirrored) {
-        std::for_each(examination.readings.begin(), examination.readings.end(), noteMirrored);
-        noteMirrored(examination.proposal);
-    }
-    examination.candidates = rankReadings({examination.proposal}, engines.known, options.type_id);
-    return examination;
+StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
+                                   const ExamineOptions& options, std::stop_token stop)
+{
+    check(engines, options);
+    stopIfAsked(stop);
+    vision::SingleLine line =
+        vision::readSingleLine(photo, *engines.readers.front(), options.mirrored);
+    ReadStamp read = readOn({std::move(line.enhanced), std::move(line.reading)}, engines,
+                            vision::TextLayout::SingleLine, stop);
+    stopIfAsked(stop);
+    return finished(line.outline, std::move(read), engines, options);
 }
 
 models::CandidateList rankReadings(const std::vector<models::Reading>& readings,

@@ -78,6 +78,10 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
                               Engines& engines, const ExamineOptions& options = {},
                               std::stop_token stop = {});
 
+// All stages but loading and locating, for a tight crop of one line; it lies as it is read best.
+StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
+                                   const ExamineOptions& options = {}, std::stop_token stop = {});
+
 // The candidates of readings taken together as marks of one item.
 models::CandidateList rankReadings(const std::vector<models::Reading>& readings,
                                    const models::MakerRegister& known, const std::string& type_id);

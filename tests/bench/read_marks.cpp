@@ -22,17 +22,18 @@ ReadLine inPhoto(const models::Line& line, const vision::RectifiedStamp& rectifi
 
 ReadPicture readMarks(const vision::Photo& photo, flow::Engines& engines, bool single_line)
 {
-    const flow::ExamineOptions options{.single_line = single_line};
-    const std::vector<vision::StampOutline> outlines =
-        single_line ? std::vector{vision::outlineOfSingleLine(photo)} : vision::locateStamps(photo);
     ReadPicture read;
     std::vector<models::Reading> proposals;
-    for (const vision::StampOutline& outline : outlines) {
-        const flow::StampExamination stamp = flow::examineStamp(photo, outline, engines, options);
+    const auto add = [&](const flow::StampExamination& stamp) {
         for (const models::Line& line : stamp.proposal.lines)
             read.lines.push_back(inPhoto(line, stamp.enhanced.rectified));
         proposals.push_back(stamp.proposal);
-    }
+    };
+    if (single_line)
+        add(flow::examineSingleLine(photo, engines));
+    else
+        for (const vision::StampOutline& outline : vision::locateStamps(photo))
+            add(flow::examineStamp(photo, outline, engines));
     read.candidates = flow::rankReadings(proposals, engines.known, {});
     return read;
 }

@@ -1,6 +1,7 @@
 // What readers make of letters that are wiped away: the standing drawn marks with some letters'
 // ink taken out again, whole or but for their upper part.
-//   wiped_letters [CONTRAST ...]     (0.25 and 0.40)
+//   wiped_letters [--list] [CONTRAST ...]     (0.25 and 0.40)
+// --list: each line too, its wiped letters as (A) or, half wiped, (a), and what was read.
 // A wiped letter is kept where a cell of traces or a lost one stands for it.
 
 #include <algorithm>
@@ -15,6 +16,7 @@
 #include <opencv2/imgproc.hpp>
 
 #include "models/alignment.h"
+#include "models/typed_notation.h"
 #include "tests/bench/labelled_photos.h"
 #include "tests/bench/read_marks.h"
 #include "tests/support/drawn_marks.h"
@@ -126,6 +128,18 @@ void count(const synthetic::LineTruth& line, const std::vector<Wipe>& wipes,
     }
 }
 
+std::string markedUp(const synthetic::LineTruth& line, const std::vector<Wipe>& wipes)
+{
+    std::string text;
+    for (std::size_t i = 0; i < wipes.size(); ++i) {
+        std::string letter = line.letters[i].text;
+        if (wipes[i] == Wipe::Half)
+            letter[0] = static_cast<char>(std::tolower(static_cast<unsigned char>(letter[0])));
+        text += wipes[i] == Wipe::None ? letter : "(" + letter + ")";
+    }
+    return text;
+}
+
 void print(double contrast, const char* what, const Tally& tally)
 {
     const auto share = [&](int count) {
@@ -145,8 +159,12 @@ void print(double contrast, const char* what, const Tally& tally)
 int main(int argc, char** argv)
 {
     std::vector<double> contrasts;
+    bool lists = false;
     for (int i = 1; i < argc; ++i)
-        contrasts.push_back(std::stod(argv[i]));
+        if (std::string(argv[i]) == "--list")
+            lists = true;
+        else
+            contrasts.push_back(std::stod(argv[i]));
     if (contrasts.empty())
         contrasts = {0.25, 0.40};
     flow::Engines engines = flow::makeEngines(WEFTMARK_SOURCE_DIR "/models/register");
@@ -166,8 +184,12 @@ int main(int argc, char** argv)
                 crop.pixels =
                     bench::laidStraight(wiped(drawn.pixels, ground, line, wipes), line.corners);
                 const bench::ReadPicture read = bench::readMarks(crop, engines, true);
-                count(line, wipes, read.lines.empty() ? models::Line{} : read.lines.front().line,
-                      tallies);
+                const models::Line seen =
+                    read.lines.empty() ? models::Line{} : read.lines.front().line;
+                count(line, wipes, seen, tallies);
+                if (lists)
+                    std::cout << marks[m].id << '\t' << markedUp(line, wipes) << '\t'
+                              << models::writeTyped(seen) << '\n';
             }
         }
         print(contrast, "whole", tallies[Wipe::Whole]);

@@ -121,6 +121,17 @@ SceneOptions sceneFor(std::uint32_t seed)
     return scene;
 }
 
+DrawnMark markFor(double contrast, std::uint32_t seed)
+{
+    if (!(contrast >= 0.02 && contrast <= 0.9))
+        throw std::invalid_argument("the contrast of drawn marks must be 0.02 to 0.9");
+    std::ostringstream id;
+    id << "drawn-" << contrast << "-" << seed;
+    DrawnMark mark{id.str(), contrast, sceneFor(seed)};
+    mark.scene.stamps[0].contrast = contrast;
+    return mark;
+}
+
 }  // namespace
 
 std::vector<double> drawnMarkContrasts()
@@ -130,15 +141,17 @@ std::vector<double> drawnMarkContrasts()
 
 std::vector<DrawnMark> drawnMarks(double contrast)
 {
-    if (!(contrast >= 0.02 && contrast <= 0.9))
-        throw std::invalid_argument("the contrast of drawn marks must be 0.02 to 0.9");
     std::vector<DrawnMark> marks;
-    for (const std::uint32_t seed : seeds) {
-        std::ostringstream id;
-        id << "drawn-" << contrast << "-" << seed;
-        DrawnMark mark{id.str(), contrast, sceneFor(seed)};
-        mark.scene.stamps[0].contrast = contrast;
-        marks.push_back(mark);
-    }
+    for (const std::uint32_t seed : seeds)
+        marks.push_back(markFor(contrast, seed));
+    return marks;
+}
+
+std::vector<DrawnMark> otherMarks(double contrast, std::uint32_t first_seed, std::size_t count)
+{
+    std::vector<DrawnMark> marks;
+    for (std::uint32_t seed = first_seed; marks.size() < count; ++seed)
+        if (std::find(seeds.begin(), seeds.end(), seed) == seeds.end())
+            marks.push_back(markFor(contrast, seed));
     return marks;
 }

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cstddef>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -24,3 +26,7 @@ std::vector<double> drawnMarkContrasts();
 //             fresh ink can reach (up to 0.40 is safe), not only those of the set
 // Throws std::invalid_argument for a contrast outside 0.02 to 0.9.
 std::vector<DrawnMark> drawnMarks(double contrast);
+
+// Others of the same kind, of the seeds first_seed and on, to fit, to tune or to measure more on;
+// the seeds of the standing set are passed over.
+std::vector<DrawnMark> otherMarks(double contrast, std::uint32_t first_seed, std::size_t count);

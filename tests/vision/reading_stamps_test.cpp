@@ -6,6 +6,7 @@
 #include "tests/vision/stamp_scene.h"
 #include "vision/image_error.h"
 #include "vision/locate.h"
+#include "vision/single_line.h"
 #include "vision/tesseract_reader.h"
 #include "vision/upright.h"
 
@@ -151,8 +152,7 @@ TEST_CASE("Real photographs of OpenCV's documentation are read as by eye", "[vis
     for (const auto& [file, text] :
          {std::pair{"scenetext_word01.jpg", "CHINA"}, {"scenetext_word02.jpg", "HERE"}}) {
         const vision::Photo photo = vision::loadPhoto(folder / file);
-        const auto stamp = vision::rectifyStamp(photo, vision::outlineOfSingleLine(photo));
-        const auto read = vision::readRightWayUp(stamp, reader, vision::TextLayout::SingleLine);
+        const auto read = vision::readSingleLine(photo, reader);
         CAPTURE(file);
         CHECK(holds(read.reading.lines, text));
     }

@@ -1,6 +1,6 @@
 """Trains the line network on drawn stamps, on every GPU of the machine.
 
-torchrun --standalone --nproc_per_node=GPUS train.py --faces DIR --seconds 480 --out DIR [--from state.pt]
+torchrun --standalone --nproc_per_node=GPUS train.py --faces DIR --seconds 480 --out DIR [--from line_reader.onnx]
 """
 
 import argparse
@@ -17,6 +17,7 @@ import torch.nn.functional as F
 from judge import judge
 from network import LineNetwork
 from pools import CHUNK, SHAPES, Pool, Replay, Source, load_faces, load_textures
+from unfold import unfold
 
 WARM_STEPS = 200
 
@@ -31,7 +32,6 @@ def loss_of(logits, targets, lengths):
 def export(network, folder):
     plain = LineNetwork().eval()
     plain.load_state_dict(network.state_dict())
-    torch.save(plain.state_dict(), os.path.join(folder, "state.pt"))
     torch.onnx.export(plain.cpu(), torch.zeros(1, 1, 48, 256), os.path.join(folder, "line_reader.onnx"),
                       opset_version=12, dynamo=False, input_names=["crops"], output_names=["logits"],
                       dynamic_axes={"crops": {0: "n", 3: "w"}, "logits": {0: "n", 3: "t"}})
@@ -44,7 +44,7 @@ def parsed():
     parser.add_argument("--until", type=float, default=0, help="clock time of the last step, instead of --seconds")
     parser.add_argument("--seconds", type=float, default=480)
     parser.add_argument("--out", required=True)
-    parser.add_argument("--from", dest="state", default="")
+    parser.add_argument("--from", dest="network", default="", help="exported network to go on from, .onnx or .onnx.gz")
     parser.add_argument("--rate", type=float, default=2.5e-3)
     parser.add_argument("--last-rate", type=float, default=0.02, help="share of the rate that is left at the end")
     parser.add_argument("--batch", type=int, default=1024, help="short lines a step and GPU; of long ones half as many")
@@ -71,11 +71,11 @@ def sources_of(options, rank, ranks):
 class Learner:
     """The network, its running average, and one step of learning over all GPUs."""
 
-    def __init__(self, options, ranks):
+    def __init__(self, options, ranks, crops):
         self.options, self.ranks, self.step = options, ranks, 0
         self.network = LineNetwork().cuda().to(memory_format=torch.channels_last)
-        if options.state:
-            self.network.load_state_dict(torch.load(options.state))
+        if options.network:
+            unfold(options.network, self.network, crops)
         for value in self.network.state_dict().values():
             if ranks > 1:
                 dist.broadcast(value, 0)
@@ -181,7 +181,9 @@ def main():
     for _ in range(8):
         for pool in pools:
             pool.take()
-    learner = Learner(options, ranks)
+    learner = Learner(options, ranks, pools[0].batch(1024, textures)[0])
+    if options.network and rank == 0:
+        print("begin: %s" % judge(learner.average, sets), flush=True)
     steps = trained(options, learner, pools, textures, sets)
     if rank == 0:
         print("end, step %d: %s" % (steps, judge(learner.average, sets)), flush=True)

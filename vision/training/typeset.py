@@ -57,7 +57,8 @@ def _set(text, font, rng, widest):
     draw = ImageDraw.Draw(sheet)
     tracking = rng.choice([0, 0, 0, rng.uniform(-1, 3), rng.uniform(-1.5, 0), rng.uniform(0, 9)])
     tremble = rng.choice([0, 0, 0.6, 1.5])
-    space = CAP_HEIGHT * rng.choice([rng.uniform(0.25, 0.7), rng.uniform(0.25, 1.2)]) + max(0, tracking) * 0.5
+    # wider ones are rare, as they look like a letter that is lost
+    space = CAP_HEIGHT * rng.uniform(0.25, rng.choice([0.55, 0.6, 0.7, 1.1])) + max(0, tracking) * 0.5
     arrow = rng.uniform(10, 24)
     x, boxes = 3.0, []
     for character in text:

@@ -8,7 +8,8 @@ from typeset import BASELINE, CAP_HEIGHT
 
 KEPT, GONE = 0.55, 0.06  # shares of a letter's ink: above the first it can be told, below the second nothing stands
 SMALL = alphabet.encode(".,'-:")  # of these nothing tells, once they are wiped
-WIPED = 0.3  # of the lines lose something
+WIPED = 0.36  # of the lines lose something
+WHOLE = 0.45  # of the rubs leave nothing of their letters
 
 
 def _window(boxes, length, height, device):
@@ -19,7 +20,9 @@ def _window(boxes, length, height, device):
     each = torch.arange(n, device=device)
     begin, end = boxes[each, first, 0].view(n, 1, 1, 1), boxes[each, last, 1].view(n, 1, 1, 1)
     share = uniform(n, 0.08, 0.45, device)  # what stays of a half-wiped letter
-    way = torch.randint(0, 5, (n, 1, 1, 1), device=device)
+    way = torch.randint(1, 5, (n, 1, 1, 1), device=device) * (1 - chance(n, WHOLE, device).long())
+    further = uniform(n, -1, 3, device) * (way == 0)  # a rub does not end where the letter does
+    begin, end = begin - further, end + further
     top = torch.where(way == 1, BASELINE - CAP_HEIGHT + share * CAP_HEIGHT, torch.full_like(begin, -9.0))
     bottom = torch.where(way == 2, BASELINE - share * CAP_HEIGHT, torch.full_like(begin, height + 9.0))
     left = torch.where(way == 3, begin + share * (end - begin), begin)

@@ -1,0 +1,147 @@
+#include "vision/single_line.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <stdexcept>
+#include <utility>
+
+#include "vision/letter_chains.h"
+#include "vision/line_search.h"
+#include "vision/tilt.h"
+
+namespace vision {
+
+namespace {
+
+constexpr double most_tilt_deg = 36;   // a little over what is promised
+constexpr double level_deg = 2;        // a line tilted less may be read as it is
+constexpr double ground_around = 1.3;  // height of what is cut out, in letters
+constexpr int min_letter_px = 10;
+constexpr double sure_enough = 0.5;  // certainty of a line after which no other way is tried
+
+// A straight line of text: a rectangle turned about its middle.
+struct LineBand {
+    cv::Point2d middle;
+    double tilt_deg = 0;  // clockwise
+    double along_px = 0, across_px = 0;
+};
+
+StampOutline outlineOf(const LineBand& band)
+{
+    const double a = band.tilt_deg * CV_PI / 180;
+    const cv::Point2d right = cv::Point2d(std::cos(a), std::sin(a)) * (band.along_px / 2);
+    const cv::Point2d down = cv::Point2d(-std::sin(a), std::cos(a)) * (band.across_px / 2);
+    StampOutline outline;
+    outline.corners = {band.middle - right - down, band.middle + right - down,
+                       band.middle + right + down, band.middle - right + down};
+    outline.score = 1;
+    outline.up_deg = upOf(outline.corners);
+    return outline;
+}
+
+cv::Size2d extentOf(const Photo& crop)
+{
+    return {crop.pixels.cols - 1.0, crop.pixels.rows - 1.0};
+}
+
+LineBand bandOfWhole(const Photo& crop)
+{
+    const cv::Size2d size = extentOf(crop);
+    return {{size.width / 2, size.height / 2}, 0, size.width, size.height};
+}
+
+// The longest line of letters found, carried on from end to end of the crop; nothing where no line
+// is long and sure enough.
+std::optional<LineBand> bandOfLetters(const Photo& crop, const SearchedPhoto& searched)
+{
+    const cv::Size2d size = extentOf(crop);
+    std::optional<LineBand> best;
+    for (const LetterChain& line : findLines(searched, min_letter_px)) {
+        Quad q = line.corners;
+        scaleToPhoto(q, searched.scale);
+        const double length = cv::norm((q[1] + q[2]) - (q[0] + q[3])) / 2;
+        const double tilt_deg = std::remainder(upOf(q), 180.0);
+        if (line.score < 0.3 || std::abs(tilt_deg) > most_tilt_deg || length < size.width / 3 ||
+            (best && length < best->along_px))
+            continue;
+        const cv::Point2d middle = (q[0] + q[1] + q[2] + q[3]) / 4;
+        best = LineBand{middle, tilt_deg, length, cv::norm((q[3] + q[2]) - (q[0] + q[1])) / 2};
+    }
+    if (!best)
+        return best;
+    const double a = best->tilt_deg * CV_PI / 180;
+    best->middle.y += std::tan(a) * (size.width / 2 - best->middle.x);
+    best->middle.x = size.width / 2;
+    if (best->middle.y < 0 || best->middle.y > size.height)
+        return std::nullopt;  // carried on to the middle it leaves the picture: not this line
+    best->across_px = std::min(ground_around * best->across_px, size.height);
+    best->along_px = size.width / std::cos(a);
+    return best;
+}
+
+// By the projection profile of the crop as a whole.
+LineBand bandOfProfile(const Photo& crop, const SearchedPhoto& searched)
+{
+    const cv::Size2d size = extentOf(crop);
+    // More than the picture's diagonal a line that runs from end to end cannot be tilted.
+    const double diagonal_deg = std::atan2(size.height, size.width) * 180 / CV_PI;
+    const double tilt_deg = tiltOfText(searched.grey, std::clamp(diagonal_deg, 1.0, most_tilt_deg));
+    const double a = std::abs(tilt_deg) * CV_PI / 180, c = std::cos(a), s = std::sin(a);
+    // A tight upright crop around a tilted line tells how long and how high the line is; a margin
+    // makes it seem higher, so never less than a fifth of the crop is taken.
+    const double across =
+        std::max((size.height * c - size.width * s) / (c * c - s * s), 0.2 * size.height);
+    const double along = size.width * c + std::min(size.height, across) * s;
+    return {{size.width / 2, size.height / 2}, tilt_deg, along, across};
+}
+
+double certaintyOf(const SingleLine& line)
+{
+    return line.reading.lines.empty() ? 0 : models::lineCertainty(line.reading.lines.front());
+}
+
+SingleLine readAlong(const Photo& photo, const StampOutline& outline, TextReader& reader,
+                     const RectifyOptions& options)
+{
+    SingleLine line{outline, enhanceStamp(rectifyStamp(photo, outline, options)), {}};
+    line.reading = reader.readLine(line.enhanced);
+    return line;
+}
+
+}  // namespace
+
+std::vector<StampOutline> outlinesOfSingleLine(const Photo& photo)
+{
+    if (photo.pixels.empty())
+        throw std::invalid_argument("outlinesOfSingleLine: the photo has no pixels");
+    const SearchedPhoto searched = reducedForSearch(photo);
+    std::vector<StampOutline> outlines;
+    if (const auto letters = bandOfLetters(photo, searched))
+        outlines.push_back(outlineOf(*letters));
+    outlines.push_back(outlineOf(bandOfWhole(photo)));
+    const LineBand profile = bandOfProfile(photo, searched);
+    if (std::abs(profile.tilt_deg) > level_deg)
+        outlines.push_back(outlineOf(profile));
+    return outlines;
+}
+
+SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored)
+{
+    // The ways that are tried have their tilts; what skew is seen in faint ink may be the weave's.
+    const RectifyOptions options{.correct_skew = false, .mirrored = mirrored};
+    std::optional<SingleLine> best;
+    for (const StampOutline& outline : outlinesOfSingleLine(photo)) {
+        SingleLine line = readAlong(photo, outline, reader, options);
+        if (!best || certaintyOf(line) > certaintyOf(*best))
+            best = std::move(line);
+        if (certaintyOf(*best) >= sure_enough)
+            return std::move(*best);
+    }
+    EnhancedStamp turned = enhanceStamp(turnedOver(best->enhanced.rectified));
+    models::Reading reading = reader.readLine(turned);
+    const SingleLine over{best->outline, std::move(turned), std::move(reading)};
+    return certaintyOf(over) >= sure_enough ? over : std::move(*best);
+}
+
+}  // namespace vision
