@@ -279,6 +279,7 @@ DecodedLine decodeLine(const cv::Mat& log_shares, const LineClasses& classes,
     if (best.empty())
         return decoded;
     const AlignmentTables tables(log_shares, best);
+    decoded.seen = std::exp(tables.whole());
     const std::vector<int> asked = classesWorthAsking(log_shares);
     const WritingSums whole_line = weight.ofLine(best);
     for (std::size_t i = 0; i < best.size(); ++i) {

@@ -37,6 +37,7 @@ struct DecodedLine {
     std::vector<DecodedPlace> places;
     double share = 0;  // of the whole line, its letters' case aside, among all that the search
                        //   kept, 0 to 1
+    double seen = 0;   // share of the line among all there are, by what is seen alone, 0 to 1
 };
 
 struct DecodeOptions {

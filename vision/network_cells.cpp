@@ -18,11 +18,6 @@ double logOdds(double share)
     return std::log(p / (1 - p));
 }
 
-double bestShare(const DecodedPlace& place)
-{
-    return place.shares.empty() ? 0 : place.shares.front().share;
-}
-
 double middleOf(const DecodedPlace& place)
 {
     return (place.first_step + place.end_step) / 2;
@@ -57,26 +52,16 @@ void setExtent(const DecodedLine& line, std::size_t i, const LineCrop& crop, mod
     cell.right_px = rectified(right);
 }
 
-// The letters among the shares, brought to a certainty that holds.
-void addAlternatives(const DecodedPlace& place, const LineClasses& classes, double certainty,
-                     models::Cell& cell)
+// The letters among the shares; these are as certain as the shares say.
+void addAlternatives(const DecodedPlace& place, const LineClasses& classes, models::Cell& cell)
 {
-    double rest = 0;
-    for (std::size_t i = 1; i < place.shares.size(); ++i)
-        rest += place.shares[i].share;
-    const double gone = std::max(0.0, 1 - bestShare(place) - rest);  // nothing may stand here
-    const double spread = rest > 0 ? (1 - certainty) / (rest + gone) : 0;
-    for (std::size_t i = 0; i < place.shares.size(); ++i) {
-        const ClassShare& share = place.shares[i];
-        if (!classes.isCharacter(share.of_class) || cell.alternatives.size() >= most_alternatives)
-            continue;
-        const double its = i == 0 ? certainty : std::min(certainty, share.share * spread);
-        cell.alternatives.push_back(
-            {classes.characters[static_cast<std::size_t>(share.of_class) - 1], its});
-    }
+    for (const ClassShare& share : place.shares)
+        if (classes.isCharacter(share.of_class) && cell.alternatives.size() < most_alternatives)
+            cell.alternatives.push_back(
+                {classes.characters[static_cast<std::size_t>(share.of_class) - 1], share.share});
 }
 
-models::Cell cellFrom(const DecodedPlace& place, const LineClasses& classes, double certainty)
+models::Cell cellFrom(const DecodedPlace& place, const LineClasses& classes)
 {
     models::Cell cell;
     const int best = place.shares.empty() ? classes.traces() : place.shares.front().of_class;
@@ -84,11 +69,11 @@ models::Cell cellFrom(const DecodedPlace& place, const LineClasses& classes, dou
         cell.state = models::CellState::Lost;
         return cell;
     }
-    addAlternatives(place, classes, certainty, cell);
+    addAlternatives(place, classes, cell);
     if (best == classes.traces() || cell.alternatives.empty())
         cell.state = models::CellState::Traces;
     else
-        cell.state = stateAt(certainty);
+        cell.state = stateAt(cell.alternatives.front().certainty);
     return cell;
 }
 
@@ -102,53 +87,36 @@ bool holdsLetterOrDigit(const models::Line& line)
 
 }  // namespace
 
-DecodedLineTraits traitsOf(const DecodedLine& line, double steps)
+DecodedLineTraits traitsOf(const DecodedLine& line, const LineClasses& classes, double steps)
 {
     DecodedLineTraits traits;
     if (line.places.empty())
         return traits;
-    traits.surest = -std::log(std::clamp(1 - line.share, 1e-4, 1.0));
-    traits.least = logOdds(1);
-    for (const DecodedPlace& place : line.places) {
-        traits.least = std::min(traits.least, logOdds(bestShare(place)));
-        traits.mean += logOdds(bestShare(place)) / static_cast<double>(line.places.size());
-    }
-    traits.letters = std::log(static_cast<double>(line.places.size()));
+    traits.share = logOdds(line.share);
+    traits.seen = logOdds(line.seen);
     const double covered = line.places.back().end_step - line.places.front().first_step;
     traits.bare = std::clamp(1 - covered / std::max(1.0, steps), 0.0, 1.0);
     double widest = 1;
     for (std::size_t i = 1; i < line.places.size(); ++i)
         widest = std::max(widest, middleOf(line.places[i]) - middleOf(line.places[i - 1]));
     traits.gap = std::max(0.0, std::log(widest / pitchOf(line)));
+    for (const DecodedPlace& place : line.places)
+        if (place.shares.empty() || !classes.isCharacter(place.shares.front().of_class))
+            traits.unread = 1;
     return traits;
 }
 
 std::vector<double> termsOf(const DecodedLineTraits& traits)
 {
-    return {traits.surest, traits.least, traits.mean, traits.letters, traits.bare, traits.gap};
+    return {traits.share, traits.seen, traits.bare, traits.gap, traits.unread};
 }
 
-std::vector<double> termsOf(const DecodedPlace& place, const DecodedLineTraits& line)
-{
-    return {logOdds(bestShare(place)), line.mean, line.least};
-}
-
-// Fitted by `calibration network`. A place's share was fitted too and came out as it is.
+// Fitted by `calibration network`.
 const LogisticModel& decodedLineModel()
 {
-    static const LogisticModel model{-3.58,
-                                     {{"surest", 1.24},
-                                      {"least", -0.09},
-                                      {"mean", 0.37},
-                                      {"letters", 0.21},
-                                      {"bare", -0.47},
-                                      {"gap", -2.18}}};
-    return model;
-}
-
-const LogisticModel& decodedPlaceModel()
-{
-    static const LogisticModel model{0, {{"own", 1.0}, {"mean", 0.0}, {"least", 0.0}}};
+    static const LogisticModel model{
+        1.22,
+        {{"share", 0.26}, {"seen", 0.66}, {"bare", -2.42}, {"gap", -1.16}, {"unread", -3.27}}};
     return model;
 }
 
@@ -158,11 +126,9 @@ models::Line lineFrom(const DecodedLine& decoded, const LineClasses& classes, co
     models::Line line;
     line.box_px = {box.x, box.y, box.width, box.height};
     const DecodedLineTraits traits =
-        traitsOf(decoded, static_cast<double>(crop.grey.cols) / LineNetwork::step_px);
+        traitsOf(decoded, classes, static_cast<double>(crop.grey.cols) / LineNetwork::step_px);
     for (std::size_t i = 0; i < decoded.places.size(); ++i) {
-        const DecodedPlace& place = decoded.places[i];
-        models::Cell cell =
-            cellFrom(place, classes, decodedPlaceModel().probability(termsOf(place, traits)));
+        models::Cell cell = cellFrom(decoded.places[i], classes);
         cell.by = by;
         setExtent(decoded, i, crop, cell);
         line.cells.push_back(std::move(cell));

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include <opencv2/core.hpp>
 
@@ -11,25 +12,22 @@
 
 namespace vision {
 
-// What a decoded line's certainty is judged by, and a cell's.
+// What a decoded line's certainty is judged by.
 struct DecodedLineTraits {
-    double surest = 0;   // -log of the line's share left over
-    double least = 0;    // log odds of its least sure place
-    double mean = 0;     // mean log odds of its places
-    double letters = 0;  // log of their number
-    double bare = 0;     // share of the row before the first and behind the last place
-    double gap = 0;      // log of the widest step from place to place over the usual one
+    double share = 0;   // log odds of the line among those that the search kept
+    double seen = 0;    // and of it among all lines, by what is seen alone
+    double bare = 0;    // share of the row before the first and behind the last place
+    double gap = 0;     // log of the widest step from place to place over the usual one
+    double unread = 0;  // 1 where a letter cannot be told or is lost: the line is not read whole
 };
 
 //   steps   of the whole row
-DecodedLineTraits traitsOf(const DecodedLine& line, double steps);
+DecodedLineTraits traitsOf(const DecodedLine& line, const LineClasses& classes, double steps);
 std::vector<double> termsOf(const DecodedLineTraits& traits);
-// Of one place: its own log odds and what its line is like.
-std::vector<double> termsOf(const DecodedPlace& place, const DecodedLineTraits& line);
 
-// The models of a decoded line's and a place's certainty.
+// The model of a decoded line's certainty. A place's share needs none: it was fitted too, and came
+// out as it is.
 const LogisticModel& decodedLineModel();
-const LogisticModel& decodedPlaceModel();
 
 // The line of cells with calibrated certainties and extents in rectified pixels; without cells
 // where nothing stands.

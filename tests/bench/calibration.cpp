@@ -1,18 +1,21 @@
 // Fits the weights behind the certainties and prints how far they can be trusted.
-//   calibration chains|lines|network [--drawn N] [--seed S] [FOLDER ...]
+//   calibration chains|lines|network [--drawn N] [--marks N] [--seed S] [FOLDER ...]
 // chains: is a chain of letter pieces a line of text (vision/chain_score.cpp)?
 // lines: is a line, is a cell read right by Tesseract (vision/line_certainty.cpp)?
 // network: the same by the line network (vision/network_cells.cpp)
-// On N drawn scenes (40) in three wears and bare, and on the pictures of the folders (see
-// labelled_photos.h). Reliability is cross-fitted: no photo judges itself.
+// On N drawn scenes (40) in three wears and bare, on N drawn marks (0) in five contrasts, and on
+// the pictures of the folders (see labelled_photos.h). Reliability is cross-fitted: no photo judges
+// itself.
 
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <iostream>
 #include <string>
 
 #include <opencv2/imgproc.hpp>
 
+#include "models/letters.h"
 #include "tests/bench/labelled_photos.h"
 #include "tests/bench/logistic_fit.h"
 #include "tests/bench/read_marks.h"
@@ -31,7 +34,7 @@ using bench::Sample;
 
 struct Settings {
     std::string what;
-    int drawn = 40;
+    int drawn = 40, marks = 0;
     std::uint32_t seed = 70000;
     std::vector<std::filesystem::path> folders;
 };
@@ -39,6 +42,7 @@ struct Settings {
 void eachPhoto(const Settings& settings, const bench::PhotoTask& task)
 {
     bench::eachDrawnPhoto(settings.seed, settings.drawn, task);
+    bench::eachOtherMark(settings.seed, settings.marks, task);
     for (const auto& folder : settings.folders)
         bench::eachPhotoOf(folder, task);
 }
@@ -185,13 +189,13 @@ void addNetworkLine(const vision::LineReader::SeenRow& row, const vision::LineCl
         return;
     const std::vector<vision::RawSymbol> seen = symbolsOf(line, classes);
     std::vector<vision::RawSymbol> wanted;
-    for (const char c : bench::folded(truth))
-        wanted.push_back({std::string(1, c), 1, {}, 0, 0, false});
+    for (const std::string& character : models::charactersOf(bench::folded(truth)))
+        wanted.push_back({character, 1, {}, 0, 0, false});
     const bool right = seen.size() == wanted.size() &&
                        std::equal(seen.begin(), seen.end(), wanted.begin(),
                                   [](const auto& a, const auto& b) { return a.text == b.text; });
     const auto traits = vision::traitsOf(
-        line, static_cast<double>(row.crop.grey.cols) / vision::LineNetwork::step_px);
+        line, classes, static_cast<double>(row.crop.grey.cols) / vision::LineNetwork::step_px);
     samples.lines.push_back({vision::termsOf(traits), right, group});
     const std::vector<int> partner = vision::alignSymbols(seen, wanted);
     for (std::size_t i = 0; i < seen.size(); ++i) {
@@ -199,7 +203,8 @@ void addNetworkLine(const vision::LineReader::SeenRow& row, const vision::LineCl
             continue;  // no letter was said
         const bool same =
             partner[i] >= 0 && wanted[static_cast<std::size_t>(partner[i])].text == seen[i].text;
-        samples.cells.push_back({vision::termsOf(line.places[i], traits), same, group});
+        const double share = std::clamp(line.places[i].shares.front().share, 1e-4, 1 - 1e-4);
+        samples.cells.push_back({{std::log(share / (1 - share))}, same, group});
     }
 }
 
@@ -231,6 +236,8 @@ Settings settingsFrom(int argc, char** argv)
         const std::string name = argv[i];
         if (name == "--drawn" && i + 1 < argc)
             settings.drawn = std::stoi(argv[++i]);
+        else if (name == "--marks" && i + 1 < argc)
+            settings.marks = std::stoi(argv[++i]);
         else if (name == "--seed" && i + 1 < argc)
             settings.seed = static_cast<std::uint32_t>(std::stoul(argv[++i]));
         else
@@ -268,7 +275,7 @@ int main(int argc, char** argv)
             addNetworkLines(photo, group++, reader, samples);
         });
         report("lines", vision::decodedLineModel(), samples.lines, 0.3);
-        report("cells", vision::decodedPlaceModel(), samples.cells, 0.3);
+        report("cells", {0, {{"own", 1}}}, samples.cells, 0.3);
         return 0;
     }
     std::cerr << "say what to fit: chains, lines or network\n";

@@ -7,6 +7,7 @@
 #include <opencv2/imgproc.hpp>
 
 #include "tests/bench/drawn_set.h"
+#include "tests/support/drawn_marks.h"
 
 namespace bench {
 
@@ -66,6 +67,13 @@ void eachDrawnPhoto(std::uint32_t seed, int count, const PhotoTask& task)
         if (i % 3 == 0)
             task(labelled(synthetic::drawPhoto(bareScene(at)), "bare" + std::to_string(at)));
     }
+}
+
+void eachOtherMark(std::uint32_t seed, int count, const PhotoTask& task)
+{
+    for (const double contrast : {0.10, 0.15, 0.20, 0.28, 0.40})
+        for (const DrawnMark& mark : otherMarks(contrast, seed, static_cast<std::size_t>(count)))
+            task(labelled(synthetic::drawPhoto(mark.scene), mark.id));
 }
 
 void eachPhotoOf(const fs::path& folder, const PhotoTask& task)

@@ -27,6 +27,10 @@ using PhotoTask = std::function<void(const LabelledPhoto&)>;
 // Draws `count` scenes from `seed` on, each in three wears and every third bare, one at a time.
 void eachDrawnPhoto(std::uint32_t seed, int count, const PhotoTask& task);
 
+// Draws `count` marks of the kind of the standing set (see drawn_marks.h) from `seed` on, each in
+// five contrasts from 0.10 to 0.40.
+void eachOtherMark(std::uint32_t seed, int count, const PhotoTask& task);
+
 // The pictures of a folder. Where it holds labels.tsv, its rows are: file name, three fields that
 // are passed over, then for each line its text and its corners "x,y;x,y;x,y;x,y;". Without it all
 // pictures below the folder are taken as bare.

@@ -1,6 +1,7 @@
 // What readers make of letters that are wiped away: the standing drawn marks with some letters'
 // ink taken out again, whole or but for their upper part.
-//   wiped_letters [--list] [CONTRAST ...]     (0.25 and 0.40)
+//   wiped_letters [--list] [--seed S] [CONTRAST ...]     (0.25 and 0.40)
+// --seed: a hundred other marks, of the seeds S and on.
 // --list: each line too, its wiped letters as (A) or, half wiped, (a), and what was read.
 // A wiped letter is kept where a cell of traces or a lost one stands for it.
 
@@ -160,20 +161,26 @@ int main(int argc, char** argv)
 {
     std::vector<double> contrasts;
     bool lists = false;
+    std::uint32_t seed = 0;
     for (int i = 1; i < argc; ++i)
         if (std::string(argv[i]) == "--list")
             lists = true;
+        else if (std::string(argv[i]) == "--seed" && i + 1 < argc)
+            seed = static_cast<std::uint32_t>(std::stoul(argv[++i]));
         else
             contrasts.push_back(std::stod(argv[i]));
     if (contrasts.empty())
         contrasts = {0.25, 0.40};
     flow::Engines engines = flow::makeEngines(WEFTMARK_SOURCE_DIR "/models/register");
-    const std::vector<DrawnMark> bare = drawnMarks(hardly_inked);
+    const auto marksAt = [&](double contrast) {
+        return seed == 0 ? drawnMarks(contrast) : otherMarks(contrast, seed, 100);
+    };
+    const std::vector<DrawnMark> bare = marksAt(hardly_inked);
     std::cout << "contrast  wiped letters  traces or lost  dropped  right  sure letter  sure and "
                  "wrong\n";
     for (const double contrast : contrasts) {
         std::map<Wipe, Tally> tallies;
-        const std::vector<DrawnMark> marks = drawnMarks(contrast);
+        const std::vector<DrawnMark> marks = marksAt(contrast);
         for (std::size_t m = 0; m < marks.size(); ++m) {
             const synthetic::DrawnPhoto drawn = synthetic::drawPhoto(marks[m].scene);
             const cv::Mat ground = synthetic::drawPhoto(bare[m].scene).pixels;
