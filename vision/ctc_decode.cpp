@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
 #include <stdexcept>
 
 #include "vision/ctc_search.h"
@@ -228,42 +227,34 @@ std::vector<int> classesWorthAsking(const cv::Mat& log_shares)
     return classes;
 }
 
-// The class of a letter's capital; any other class as it is.
-std::vector<int> capitalsOf(const LineClasses& classes)
-{
-    std::vector<int> capitals(static_cast<std::size_t>(classes.count()));
-    std::iota(capitals.begin(), capitals.end(), 0);
-    for (std::size_t i = 0; i < classes.characters.size(); ++i) {
-        const std::string& small = classes.characters[i];
-        if (small.size() != 1 || small[0] < 'a' || small[0] > 'z')
-            continue;
-        const std::string capital(1, static_cast<char>(small[0] - 'a' + 'A'));
-        const auto found = std::find(classes.characters.begin(), classes.characters.end(), capital);
-        if (found != classes.characters.end())
-            capitals[i + 1] = static_cast<int>(found - classes.characters.begin()) + 1;
-    }
-    return capitals;
-}
-
 // The share of a text, however its letters' case is taken: in many faces it cannot be told.
 double shareOf(const std::vector<int>& best, const std::vector<SearchedLine>& lines,
                const LineClasses& classes)
 {
-    const std::vector<int> capitals = capitalsOf(classes);
     double sum = never, same = never;
     for (const SearchedLine& line : lines) {
         sum = logSum(sum, line.log_score);
-        const bool is_same = std::equal(best.begin(), best.end(), line.classes.begin(),
-                                        line.classes.end(), [&](int a, int b) {
-                                            return capitals[static_cast<std::size_t>(a)] ==
-                                                   capitals[static_cast<std::size_t>(b)];
-                                        });
+        const bool is_same = std::equal(
+            best.begin(), best.end(), line.classes.begin(), line.classes.end(),
+            [&](int a, int b) { return a == b || classes.capitalOf(a) == classes.capitalOf(b); });
         same = is_same ? logSum(same, line.log_score) : same;
     }
     return std::exp(same - sum);
 }
 
 }  // namespace
+
+int LineClasses::capitalOf(int of_class) const
+{
+    if (!isCharacter(of_class))
+        return of_class;
+    const std::string& small = characters[static_cast<std::size_t>(of_class) - 1];
+    if (small.size() != 1 || small[0] < 'a' || small[0] > 'z')
+        return of_class;
+    const std::string capital(1, static_cast<char>(small[0] - 'a' + 'A'));
+    const auto found = std::find(characters.begin(), characters.end(), capital);
+    return found == characters.end() ? of_class : static_cast<int>(found - characters.begin()) + 1;
+}
 
 DecodedLine decodeLine(const cv::Mat& log_shares, const LineClasses& classes,
                        const WritingModel* writing, const DecodeOptions& options)

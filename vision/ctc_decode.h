@@ -20,6 +20,8 @@ struct LineClasses {
     int lost() const { return traces() + 1; }
     int count() const { return traces() + 2; }
     bool isCharacter(int of_class) const { return of_class > 0 && of_class < traces(); }
+    // The class of a small letter's capital, A to Z; any other class as it is.
+    int capitalOf(int of_class) const;
 };
 
 struct ClassShare {

@@ -2,10 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
-#include <iterator>
-#include <map>
 #include <stdexcept>
+#include <string>
 #include <vector>
 
 #include <zlib.h>
@@ -13,7 +11,7 @@
 #include <opencv2/imgproc.hpp>
 
 #include "vision/sha256.h"
-#include "vision/weights_error.h"
+#include "vision/weights_file.h"
 
 namespace vision {
 
@@ -22,7 +20,6 @@ namespace {
 constexpr const char* network_name = "line_reader.onnx.gz";
 constexpr std::size_t most_bytes = 256u << 20;  // of the network, inflated
 constexpr const char* characters_name = "characters.txt";
-constexpr const char* sums_name = "SHA256SUMS";
 constexpr int width_unit_px = 32;  // widths are rounded up to it: few sizes, much reuse of memory
 constexpr int room_px = 12;        // bare ground behind the last letter, as in training
 
@@ -48,49 +45,10 @@ std::vector<unsigned char> inflated(const std::vector<unsigned char>& packed)
     return bytes;
 }
 
-std::vector<unsigned char> bytesOf(const std::filesystem::path& file)
-{
-    std::ifstream in(file, std::ios::binary);
-    std::vector<unsigned char> bytes{std::istreambuf_iterator<char>(in), {}};
-    if (!in.good() && !in.eof())
-        bytes.clear();
-    if (bytes.empty())
-        throw WeightsError(
-            file.string() +
-            " is missing or empty; without it lines are read by Tesseract alone, take "
-            "it anew from the project");
-    return bytes;
-}
-
-// By file name, as sha256sum writes them; empty when there is no list.
-std::map<std::string, std::string> sumsIn(const std::filesystem::path& folder)
-{
-    std::map<std::string, std::string> sums;
-    std::ifstream in(folder / sums_name);
-    for (std::string sum, name; in >> sum >> name;)
-        sums[name] = sum;
-    return sums;
-}
-
-std::vector<unsigned char> checkedBytes(const std::filesystem::path& folder,
-                                        const std::string& name)
-{
-    const std::filesystem::path file = folder / name;
-    std::vector<unsigned char> bytes = bytesOf(file);
-    const auto sums = sumsIn(folder);
-    const auto sum = sums.find(name);
-    if (sum != sums.end() && sum->second != sha256Hex(bytes))
-        throw WeightsError(file.string() + " is damaged (its SHA-256 is not the one in " +
-                           sums_name +
-                           "); without it lines are read by Tesseract alone, take it anew from the "
-                           "project");
-    return bytes;
-}
-
 // One class a line, the blank between words by its name; the last two are traces and lost.
 LineClasses classesIn(const std::filesystem::path& folder)
 {
-    const std::vector<unsigned char> bytes = checkedBytes(folder, characters_name);
+    const std::vector<unsigned char> bytes = checkedWeights(folder, characters_name);
     LineClasses classes;
     std::string line;
     for (const unsigned char byte : bytes) {
@@ -102,9 +60,7 @@ LineClasses classesIn(const std::filesystem::path& folder)
         line.clear();
     }
     if (classes.characters.size() < 3)
-        throw WeightsError(
-            (folder / characters_name).string() +
-            " does not list the network's characters; take it anew from the project");
+        throw unusableWeights(folder / characters_name, "does not list the network's characters");
     classes.characters.resize(classes.characters.size() - 2);
     return classes;
 }
@@ -127,9 +83,8 @@ private:
 
 LineNetwork::LineNetwork(const std::filesystem::path& folder) : classes_(classesIn(folder))
 {
-    const std::vector<unsigned char> bytes = checkedBytes(folder, network_name);
+    const std::vector<unsigned char> bytes = checkedWeights(folder, network_name);
     sha256_ = sha256Hex(bytes);
-    const std::string file = (folder / network_name).string();
     const QuietOpenCv quiet;
     try {
         const std::vector<unsigned char> network = inflated(bytes);
@@ -139,12 +94,11 @@ LineNetwork::LineNetwork(const std::filesystem::path& folder) : classes_(classes
         net_.enableFusion(false);
         logShares(cv::Mat(height_px, 64, CV_8UC1, cv::Scalar::all(128)));
     } catch (const cv::Exception&) {
-        throw WeightsError(file +
-                           " is no network that can be run; without it lines are read by Tesseract "
-                           "alone, take it anew from the project");
+        throw unusableWeights(folder / network_name, "is no network that can be run");
     } catch (const std::length_error&) {
-        throw WeightsError(file + " was made for other characters than " + characters_name +
-                           " lists; take both anew from the project");
+        throw unusableWeights(
+            folder / network_name,
+            std::string("was made for other characters than ") + characters_name + " lists");
     }
 }
 

@@ -2,9 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <fstream>
+#include <sstream>
+#include <string>
 
-#include "vision/weights_error.h"
+#include "vision/weights_file.h"
 
 namespace vision {
 
@@ -20,33 +21,29 @@ double charactersOfKind(char kind)
     return kind == '5' ? 5 : 1;
 }
 
-WeightsError damaged(const std::filesystem::path& file)
-{
-    return WeightsError(file.string() +
-                        " is no table of how marks are written; take it anew from the project");
-}
-
 }  // namespace
 
 WritingModel WritingModel::load(const std::filesystem::path& file)
 {
-    std::ifstream in(file);
-    if (!in)
-        throw WeightsError(file.string() + " cannot be read; take it anew from the project");
+    const auto bytes = checkedWeights(file.parent_path(), file.filename().string());
+    std::istringstream in(std::string(bytes.begin(), bytes.end()));
+    const auto damaged = [&] {
+        return unusableWeights(file, "is no table of how marks are written");
+    };
     WritingModel model;
     std::string word;
     if (!(in >> word >> model.order_) || word != "order" || model.order_ < 1 || model.order_ > 12)
-        throw damaged(file);
+        throw damaged();
     for (double count = 0; in >> word >> count;) {
         if (word.size() > model.order_ || !(count > 0))
-            throw damaged(file);
+            throw damaged();
         model.counts_[word] = count;
         Followers& followers = model.followers_[word.substr(0, word.size() - 1)];
         followers.count += count;
         followers.kinds += 1;
     }
     if (!in.eof() || model.counts_.empty())
-        throw damaged(file);
+        throw damaged();
     return model;
 }
 

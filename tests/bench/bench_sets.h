@@ -40,6 +40,10 @@ vision::Photo photoOf(const Picture& picture);
 std::vector<BenchSet> drawnSets(double contrast, const std::filesystem::path& folder,
                                 std::size_t first);
 
+// The lines of four hundred other marks of the kind, for figures that a hundred are too few for, as
+// errors of calibration are: nothing is to be trained or tuned on them either.
+BenchSet moreLines(double contrast, const std::filesystem::path& folder, std::size_t first);
+
 // The samples below `folder`: pictures with NAME.truth.json beside them that tells of stamps; a set
 // for each folder that holds some, named "samples" and "samples-FOLDER". Each line stands anywhere
 // within its stamp's outline. What is lost or only traces in the truth's typed notation is not

@@ -60,13 +60,9 @@ std::string inWriting(double contrast)
     return text.str();
 }
 
-}  // namespace
-
-std::vector<BenchSet> drawnSets(double contrast, const fs::path& folder, std::size_t first)
+// By two threads.
+std::vector<DrawnPictures> drawAll(const std::vector<DrawnMark>& marks, const fs::path& folder)
 {
-    std::vector<DrawnMark> marks = drawnMarks(contrast);
-    if (marks.size() > first)
-        marks.resize(first);
     std::vector<DrawnPictures> drawn(marks.size());
     std::atomic<std::size_t> next = 0;
     const auto work = [&] {
@@ -76,14 +72,40 @@ std::vector<BenchSet> drawnSets(double contrast, const fs::path& folder, std::si
     auto one = std::async(std::launch::async, work), other = std::async(std::launch::async, work);
     one.get();
     other.get();
+    return drawn;
+}
+
+BenchSet linesOf(const std::vector<DrawnPictures>& drawn, std::string name, std::string title)
+{
+    BenchSet set{std::move(name), std::move(title), {}, true};
+    for (const DrawnPictures& pictures : drawn)
+        set.pictures.insert(set.pictures.end(), pictures.lines.begin(), pictures.lines.end());
+    return set;
+}
+
+}  // namespace
+
+std::vector<BenchSet> drawnSets(double contrast, const fs::path& folder, std::size_t first)
+{
+    std::vector<DrawnMark> marks = drawnMarks(contrast);
+    if (marks.size() > first)
+        marks.resize(first);
+    std::vector<DrawnPictures> drawn = drawAll(marks, folder);
     const std::string at = inWriting(contrast);
     BenchSet photos{"drawn-" + at, "Drawn marks, contrast " + at, {}, false};
-    BenchSet lines{"drawn-lines-" + at, "Lines of drawn marks, contrast " + at, {}, true};
-    for (DrawnPictures& pictures : drawn) {
+    for (DrawnPictures& pictures : drawn)
         photos.pictures.push_back(std::move(pictures.photo));
-        std::move(pictures.lines.begin(), pictures.lines.end(), std::back_inserter(lines.pictures));
-    }
-    return {photos, lines};
+    return {photos, linesOf(drawn, "drawn-lines-" + at, "Lines of drawn marks, contrast " + at)};
+}
+
+BenchSet moreLines(double contrast, const fs::path& folder, std::size_t first)
+{
+    constexpr std::uint32_t first_seed = 600000;
+    constexpr std::size_t enough = 400;  // for 5,000 letters and digits
+    const std::vector<DrawnMark> marks = otherMarks(contrast, first_seed, std::min(first, enough));
+    const std::string at = inWriting(contrast);
+    return linesOf(drawAll(marks, folder), "drawn-more-" + at,
+                   "Lines of more drawn marks, contrast " + at);
 }
 
 }  // namespace bench

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <chrono>
 #include <fstream>
+#include <functional>
 #include <iostream>
 #include <limits>
 #include <sstream>
@@ -31,7 +32,7 @@ constexpr const char* usage =
     "  --readers A,B+C   readers Weftmark is run with, a row each; '+' joins them (tesseract)\n"
     "  --no-plain        leave plain Tesseract out\n"
     "  --all-modes       try plain Tesseract's slow modes too\n"
-    "  --only SET        only sets whose name begins so: drawn, drawn-lines,\n"
+    "  --only SET        only sets whose name begins so: drawn, drawn-lines, drawn-more,\n"
     "                    samples, bare, dates, date-crops\n"
     "  --first N         only the first N pictures of each set\n"
     "  --shared FOLDER   holds real_marks/dates and textures (../shared)\n"
@@ -194,6 +195,26 @@ std::string report(const bench::BenchSet& set, const std::vector<bench::Entry>& 
     return out.str();
 }
 
+void addDrawn(const Settings& settings, const std::function<void(const bench::BenchSet&)>& add)
+{
+    const auto wanted = [&](const std::string& name) { return name.starts_with(settings.only); };
+    const auto may_be_wanted = [&](const std::string& begin) {
+        return wanted(begin) || settings.only.starts_with(begin);
+    };
+    for (const double contrast : drawnMarkContrasts()) {
+        if (!may_be_wanted("drawn-0") && !may_be_wanted("drawn-lines-0"))
+            continue;
+        const support::TemporaryFolder folder;
+        for (const bench::BenchSet& set : bench::drawnSets(contrast, folder.path(), settings.first))
+            if (wanted(set.name))
+                add(set);
+    }
+    if (may_be_wanted("drawn-more")) {
+        const support::TemporaryFolder folder;
+        add(bench::moreLines(drawnMarkContrasts().front(), folder.path(), settings.first));
+    }
+}
+
 int runBench(const Settings& settings)
 {
     cv::setNumThreads(1);  // two pictures are read at a time
@@ -206,14 +227,7 @@ int runBench(const Settings& settings)
         std::cout << section << std::flush;
         text += section;
     };
-    if (std::string("drawn").starts_with(settings.only) || settings.only.starts_with("drawn"))
-        for (const double contrast : drawnMarkContrasts()) {
-            const support::TemporaryFolder folder;
-            for (const bench::BenchSet& set :
-                 bench::drawnSets(contrast, folder.path(), settings.first))
-                if (set.name.starts_with(settings.only))
-                    add(set);
-        }
+    addDrawn(settings, add);
     for (const bench::BenchSet& set : storedSets(settings))
         add(set);
     if (text.empty())

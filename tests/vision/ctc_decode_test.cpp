@@ -93,6 +93,7 @@ TEST_CASE("The line found is the likeliest, with its share, as the definition ha
         const vision::DecodedLine decoded = decode(shares);
         REQUIRE(decoded.places.size() == best->first.size());
         CHECK(decoded.share == Approx(best->second).epsilon(1e-4));
+        CHECK(decoded.seen == Approx(best->second).epsilon(1e-4));
     }
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "tests/support/temporary_folder.h"
+#include "vision/ctc_search.h"
 #include "vision/weights_error.h"
 
 using vision::WritingModel;
@@ -44,6 +45,40 @@ TEST_CASE("Letters go with letters, digits with digits", "[vision][writing]")
     CHECK(likelier("^AA", 'A', '0'));  // NOV, not N0V
     CHECK(likelier("^A.", 'A', '1'));  // J.I., not J.1.
     CHECK(likelier("^3", '/', 'A'));   // 3/40
+}
+
+TEST_CASE("What stands before makes a character likelier or less likely", "[vision][writing]")
+{
+    const WritingModel model = projects();
+    CHECK(model.logRatio("^19", '0') > 0);
+    CHECK(model.logRatio("^19", 'A') < 0);
+    CHECK(model.logRatio("^AA", WritingModel::unknown) == 0);  // a letter that cannot be told
+    // In a code letters and digits may follow each other as they like, signs hardly stand.
+    CHECK(model.logRatioInCodes('A') == Approx(-std::log(36) - model.logProbability({}, 'A')));
+    CHECK(model.logRatioInCodes('.') < -2);
+}
+
+TEST_CASE("A line is weighed as a mark or as a code, whichever it is likelier to be",
+          "[vision][writing]")
+{
+    const vision::LineClasses classes{{"O", "0", "1", "9", "4", "K", "7"}};
+    const WritingModel model = projects();
+    const vision::WritingWeight writing(classes, &model, 1);
+    const auto weightOf = [&](const std::vector<int>& line) {
+        return writing.log(writing.ofLine(line));
+    };
+    const std::vector<int> year = {3, 4, 5, 2}, year_with_letter = {3, 4, 5, 1};
+    const std::vector<int> code = {6, 7, 1, 6, 2, 7}, other_code = {6, 7, 2, 6, 1, 7};
+    CHECK(weightOf(year) - weightOf(year_with_letter) > 1);        // 1940, not 194O
+    CHECK(std::abs(weightOf(code) - weightOf(other_code)) < 0.7);  // K7OK07 or K70KO7
+    // Another class in one place: the same as the whole line weighed anew.
+    for (std::size_t place = 0; place < year.size(); ++place)
+        for (const int of_class : {1, 2, 6, classes.lost()}) {
+            std::vector<int> changed = year;
+            changed[place] = of_class;
+            const auto sums = writing.withClass(year, writing.ofLine(year), place, of_class);
+            CHECK(writing.log(sums) == Approx(weightOf(changed)));
+        }
 }
 
 TEST_CASE("Kinds of characters", "[vision][writing]")

@@ -1,0 +1,49 @@
+#include "vision/weights_file.h"
+
+#include <fstream>
+#include <iterator>
+
+#include "vision/sha256.h"
+
+namespace vision {
+
+namespace {
+
+constexpr const char* sums_name = "SHA256SUMS";
+
+// The sum that the folder's list holds for a file, as sha256sum writes it; empty when there is
+// none.
+std::string sumOf(const std::filesystem::path& folder, const std::string& name)
+{
+    std::ifstream in(folder / sums_name);
+    for (std::string sum, file; in >> sum >> file;)
+        if (file == name)
+            return sum;
+    return {};
+}
+
+}  // namespace
+
+std::vector<unsigned char> checkedWeights(const std::filesystem::path& folder,
+                                          const std::string& name)
+{
+    const std::filesystem::path file = folder / name;
+    std::ifstream in(file, std::ios::binary);
+    std::vector<unsigned char> bytes{std::istreambuf_iterator<char>(in), {}};
+    if (bytes.empty() || (!in.good() && !in.eof()))
+        throw unusableWeights(file, "is missing or empty");
+    const std::string sum = sumOf(folder, name);
+    if (!sum.empty() && sum != sha256Hex(bytes))
+        throw unusableWeights(
+            file, std::string("is damaged (its SHA-256 is not the one in ") + sums_name + ")");
+    return bytes;
+}
+
+WeightsError unusableWeights(const std::filesystem::path& file, const std::string& what)
+{
+    return WeightsError(
+        file.string() + " " + what +
+        "; without it lines are read by Tesseract alone, take it anew from the project");
+}
+
+}  // namespace vision
