@@ -1,9 +1,12 @@
 #include "models/date_forms.h"
 
 #include <algorithm>
+#include <cctype>
 #include <optional>
 #include <string>
 #include <string_view>
+
+#include "models/date_months.h"
 
 namespace models {
 
@@ -13,38 +16,9 @@ namespace {
 constexpr double four_digits = 0.45, two_digits = 0.2, after_apostrophe = 0.05;
 constexpr double numeric_month = 0.17, named_month = 0.12, roman_month = 0.03, quarter = 0.02;
 constexpr double with_day = 0.3;       // of the dates with a month, those that print the day
+constexpr double day_left_out = 0.05;  // a figure right before a month is its day
 constexpr double beside_unread = 0.5;  // a year of two digits beside an unread character
 constexpr double least_odds = 0.01;    // a glyph that fits a letter worse is not that letter
-
-struct NamedMonth {
-    std::string_view text;
-    int month;
-    MonthForm form;
-};
-
-// English names and short forms (MCH is seen on postmarks), and Roman numbers as postmarks and
-// coins print them.
-constexpr NamedMonth named_months[] = {
-    {"JAN", 1, MonthForm::Name},       {"JANUARY", 1, MonthForm::Name},
-    {"FEB", 2, MonthForm::Name},       {"FEBRUARY", 2, MonthForm::Name},
-    {"MAR", 3, MonthForm::Name},       {"MCH", 3, MonthForm::Name},
-    {"MARCH", 3, MonthForm::Name},     {"APR", 4, MonthForm::Name},
-    {"APRIL", 4, MonthForm::Name},     {"MAY", 5, MonthForm::Name},
-    {"JUN", 6, MonthForm::Name},       {"JUNE", 6, MonthForm::Name},
-    {"JUL", 7, MonthForm::Name},       {"JULY", 7, MonthForm::Name},
-    {"AUG", 8, MonthForm::Name},       {"AUGUST", 8, MonthForm::Name},
-    {"SEP", 9, MonthForm::Name},       {"SEPT", 9, MonthForm::Name},
-    {"SEPTEMBER", 9, MonthForm::Name}, {"OCT", 10, MonthForm::Name},
-    {"OCTOBER", 10, MonthForm::Name},  {"NOV", 11, MonthForm::Name},
-    {"NOVEMBER", 11, MonthForm::Name}, {"DEC", 12, MonthForm::Name},
-    {"DECEMBER", 12, MonthForm::Name}, {"I", 1, MonthForm::Roman},
-    {"II", 2, MonthForm::Roman},       {"III", 3, MonthForm::Roman},
-    {"IV", 4, MonthForm::Roman},       {"IIII", 4, MonthForm::Roman},
-    {"V", 5, MonthForm::Roman},        {"VI", 6, MonthForm::Roman},
-    {"VII", 7, MonthForm::Roman},      {"VIII", 8, MonthForm::Roman},
-    {"IX", 9, MonthForm::Roman},       {"X", 10, MonthForm::Roman},
-    {"XI", 11, MonthForm::Roman},      {"XII", 12, MonthForm::Roman},
-};
 
 // What stands between the parts of a date, with how often.
 struct Separator {
@@ -52,6 +26,8 @@ struct Separator {
     double share;
 };
 constexpr Separator number_separators[] = {{"/", 0.5}, {".", 0.25}, {"-", 0.1}, {" ", 0.15}};
+constexpr Separator day_separators[] = {
+    {"/", 0.45}, {".", 0.25}, {"-", 0.1}, {" ", 0.15}, {"", 0.05}};  // nothing: before a name
 constexpr Separator name_separators[] = {{" ", 0.6}, {".", 0.15}, {"", 0.15}, {". ", 0.1}};
 
 // Walks over one sequence of glyphs and collects the instances that begin at each.
@@ -66,6 +42,7 @@ public:
 
 private:
     bool isDigitAt(std::size_t at) const { return at < glyphs_.size() && glyphs_[at].is_digit; }
+    bool followsLetter(std::size_t at) const;
     double textOdds(std::size_t at, std::string_view text) const;
     std::size_t readAmong(std::size_t at, std::size_t count) const;
     double bestDigitOdds(std::size_t at, std::size_t count) const;
@@ -82,6 +59,17 @@ private:
     const std::vector<DateGlyph>& glyphs_;
     std::vector<DateInstance> found_;
 };
+
+// A name within a longer word is no month: CONTRACT 1938 holds no OCT.
+bool DateScanner::followsLetter(std::size_t at) const
+{
+    if (at == 0 || glyphs_[at - 1].unread)
+        return false;
+    const Cell& cell = line_.line().cells[glyphs_[at - 1].cell];
+    const std::string& text = cell.alternatives.front().text;
+    return !glyphs_[at - 1].is_digit && text.size() == 1 &&
+           std::isalpha(static_cast<unsigned char>(text[0])) != 0;
+}
 
 double DateScanner::textOdds(std::size_t at, std::string_view text) const
 {
@@ -194,6 +182,8 @@ void DateScanner::numericMonths(std::size_t begin, std::size_t at, const DateIns
 
 void DateScanner::namedMonths(std::size_t begin, std::size_t at, const DateInstance& so_far)
 {
+    if (followsLetter(at))
+        return;
     for (const NamedMonth& named : named_months) {
         const double name_odds = textOdds(at, named.text);
         // A month of whose letters half were not read is any month.
@@ -203,7 +193,9 @@ void DateScanner::namedMonths(std::size_t begin, std::size_t at, const DateInsta
         instance.month_form = named.form;
         instance.month_odds = {};
         instance.month_odds[static_cast<std::size_t>(named.month)] = name_odds;
-        const double share = named.form == MonthForm::Roman ? roman_month : named_month;
+        double share = named.form == MonthForm::Roman ? roman_month : named_month;
+        if (begin == at && at > 0 && isDigitAt(at - 1))
+            share *= day_left_out;
         for (const Separator& separator : name_separators) {
             if (named.form == MonthForm::Roman && separator.text.empty())
                 continue;
@@ -227,7 +219,7 @@ void DateScanner::daysAt(std::size_t begin)
         DateInstance instance;
         instance.day_glyph = begin;
         instance.day_digits = digits;
-        for (const Separator& separator : number_separators) {
+        for (const Separator& separator : day_separators) {
             const double odds = textOdds(begin + digits, separator.text);
             if (odds <= least_odds || readAmong(begin + digits, 1) == 0)
                 continue;

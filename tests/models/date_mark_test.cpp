@@ -137,6 +137,13 @@ TEST_CASE("A fuller date is likelier than a part of it", "[models][date]")
     CHECK(meaning("3/40", "1940-03").probability > meaning("3/40", "1940-35").probability);
 }
 
+TEST_CASE("A month within a longer word is none", "[models][date]")
+{
+    CHECK(datesIn("CONTRACT 1938").front().edtf == "1938");
+    CHECK(datesIn("CAMAR 1938").front().edtf == "1938");
+    CHECK(datesIn("25APR40").front().edtf == "1940-04-25");
+}
+
 TEST_CASE("A digit less never makes a date surer", "[models][date]")
 {
     const double clear = meaning("1941", "1941").probability;

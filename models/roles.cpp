@@ -1,0 +1,254 @@
+#include "models/roles.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <iterator>
+#include <optional>
+
+#include "models/letters.h"
+#include "models/role_words.h"
+
+namespace models {
+
+namespace {
+
+constexpr double least_probability = 0.05, least_date = 0.04;
+// Weights, in log odds.
+constexpr double led = 5.5, known_code = 4, known_size = 2.5, firm_words = 3.5, ampersand = 2;
+constexpr double names = 1.5, initials = 1, lone_figure = 1, long_number = 1.5, divided = 2;
+constexpr double last_line = 0.4, first_line = 0.4, lone_letter = 0.8;
+
+constexpr std::size_t role_count = static_cast<std::size_t>(LineRole::Other) + 1;
+using Weights = std::array<double, role_count>;
+
+double& of(Weights& weights, LineRole role)
+{
+    return weights[static_cast<std::size_t>(role)];
+}
+
+// A stretch of words with one meaning.
+struct Stretch {
+    std::size_t first_cell = 0, end_cell = 0;
+    std::optional<LineRole> lead;  // the word that leads it says so
+    double date = 0;               // probability that it is one, by its form alone
+};
+
+bool overlaps(const DateMeaning& date, const std::vector<DateMeaning>& kept)
+{
+    return std::any_of(kept.begin(), kept.end(), [&](const DateMeaning& other) {
+        return date.first_cell < other.end_cell && other.first_cell < date.end_cell;
+    });
+}
+
+// The likeliest places of dates, none over another, from left to right; each with the probability
+// of all its meanings together.
+std::vector<DateMeaning> datePlaces(const Line& line, const DateContext& context)
+{
+    std::vector<DateMeaning> kept;
+    for (const DateMeaning& date : readDates(line, context)) {
+        const auto same = std::find_if(kept.begin(), kept.end(), [&](const DateMeaning& other) {
+            return other.first_cell == date.first_cell && other.end_cell == date.end_cell;
+        });
+        if (same != kept.end())
+            same->probability = std::min(1.0, same->probability + date.probability);
+        else if (date.probability >= least_date && !overlaps(date, kept))
+            kept.push_back(date);
+    }
+    std::sort(kept.begin(), kept.end(), [](const DateMeaning& a, const DateMeaning& b) {
+        return a.first_cell < b.first_cell;
+    });
+    return kept;
+}
+
+// A date within a longer word is none of its own: 19407 holds no 1940.
+bool fillsWords(const DateMeaning& date, const std::vector<RoleWord>& words)
+{
+    const auto begins = std::any_of(words.begin(), words.end(), [&](const RoleWord& word) {
+        return word.first_cell == date.first_cell;
+    });
+    const auto ends = std::any_of(words.begin(), words.end(), [&](const RoleWord& word) {
+        return word.end_cell == date.end_cell;
+    });
+    return begins && ends;
+}
+
+std::vector<Stretch> stretchesOf(const Line& line, const RoleContext& context)
+{
+    const std::vector<RoleWord> words = roleWordsOf(line);
+    std::vector<DateMeaning> dates = datePlaces(line, context.dates);
+    std::erase_if(dates, [&](const DateMeaning& date) { return !fillsWords(date, words); });
+    std::vector<Stretch> stretches;
+    auto date = dates.begin();
+    std::optional<LineRole> lead;
+    bool begins = true;
+    for (const RoleWord& word : words) {
+        while (date != dates.end() && date->end_cell <= word.first_cell)
+            ++date;
+        if (date != dates.end() && word.first_cell >= date->first_cell) {
+            if (word.first_cell == date->first_cell)
+                stretches.push_back(
+                    {date->first_cell, date->end_cell, lead, std::min(date->probability, 0.99)});
+            begins = true;
+            if (word.end_cell == date->end_cell)
+                lead.reset();
+            continue;
+        }
+        const std::optional<LineRole> leads = leadOf(word.text);
+        const bool symbol = word.text == "\u2191";
+        if (leads)
+            lead = leads;
+        if (leads || begins || symbol)
+            stretches.push_back({word.first_cell, word.end_cell, lead, 0});
+        else
+            stretches.back().end_cell = word.end_cell;
+        begins = symbol;
+    }
+    return stretches;
+}
+
+std::string textOf(const Line& line, const Stretch& stretch)
+{
+    Line part;
+    part.cells.assign(line.cells.begin() + static_cast<std::ptrdiff_t>(stretch.first_cell),
+                      line.cells.begin() + static_cast<std::ptrdiff_t>(stretch.end_cell));
+    return plainText(part);
+}
+
+bool isAmong(const std::string& text, const std::vector<std::string>& known)
+{
+    return std::find(known.begin(), known.end(), text) != known.end();
+}
+
+// What digits and letters alone say of a stretch that is no word.
+void weighFigures(const std::string& text, const TextForm& form, Weights& weights)
+{
+    if (form.digits == 0)
+        return;
+    if (form.letters == 0 && form.digits <= 2)
+        of(weights, LineRole::Size) += lone_figure;
+    if (form.digits >= 5) {
+        of(weights, LineRole::Owner) += long_number;
+        of(weights, LineRole::Contract) += long_number;
+    } else if (form.letters == 0 && form.digits >= 3) {
+        of(weights, LineRole::Other) += lone_figure;
+        of(weights, LineRole::Owner) += lone_figure;
+    }
+    if (form.letters > 0)
+        of(weights, LineRole::Other) += lone_figure;
+    if (text.find('/') != std::string::npos)
+        of(weights, LineRole::Contract) += divided;
+}
+
+void weighLetters(const TextForm& form, Weights& weights)
+{
+    if (form.firm_words > 0)
+        of(weights, LineRole::Maker) += firm_words;
+    if (form.ampersand)
+        of(weights, LineRole::Maker) += ampersand;
+    if (form.letters >= 4 && form.digits == 0) {
+        of(weights, LineRole::Maker) += names;
+        of(weights, LineRole::Owner) += names / 2;
+    } else if (form.letters >= 2 && form.digits == 0) {
+        of(weights, LineRole::Maker) += initials;
+    } else if (form.letters == 1 && form.digits == 0) {
+        of(weights, LineRole::Size) += lone_letter;
+    }
+}
+
+struct Place {
+    std::size_t line = 0, lines = 1;
+};
+
+Weights weigh(const Line& line, const Stretch& stretch, const Place& place,
+              const RoleContext& context)
+{
+    const std::string text = textOf(line, stretch);
+    const TextForm form = formOf(text);
+    Weights weights;
+    weights.fill(-2.5);
+    of(weights, LineRole::Unknown) = of(weights, LineRole::Date) = -1e9;
+    of(weights, LineRole::Property) = text == "\u2191" ? led : -3;
+    of(weights, LineRole::Other) = -1;
+    weighFigures(text, form, weights);
+    weighLetters(form, weights);
+    if (stretch.lead)
+        of(weights, *stretch.lead) += led;
+    if (isAmong(text, context.sizes))
+        of(weights, LineRole::Size) += known_size;
+    if (isAmong(text, context.inspectors))
+        of(weights, LineRole::Inspection) += known_code;
+    if (place.line == 0)
+        of(weights, LineRole::Maker) += first_line;
+    if (stretch.date > 0) {
+        // Against all else that it may be, as a date of its form stands against other text.
+        // A word that leads it to another role is not outweighed by its form.
+        const bool otherwise = stretch.lead && *stretch.lead != LineRole::Date;
+        double rest = 0;
+        for (const double weight : weights)
+            rest += std::exp(weight);
+        of(weights, LineRole::Date) =
+            std::log(stretch.date / (1 - stretch.date)) + std::log(std::max(rest, 0.5)) +
+            (place.line + 1 == place.lines ? last_line : 0) - (otherwise ? 1.6 * led : 0);
+    }
+    return weights;
+}
+
+std::vector<RoleSpan> spansOf(const Stretch& stretch, const Weights& weights)
+{
+    double sum = 0;
+    for (const double weight : weights)
+        sum += std::exp(weight);
+    std::vector<RoleSpan> spans;
+    for (std::size_t role = 0; role < weights.size(); ++role) {
+        const double probability = std::exp(weights[role]) / sum;
+        if (probability >= least_probability)
+            spans.push_back(
+                {stretch.first_cell, stretch.end_cell, static_cast<LineRole>(role), probability});
+    }
+    std::stable_sort(spans.begin(), spans.end(), [](const RoleSpan& a, const RoleSpan& b) {
+        return a.probability > b.probability;
+    });
+    return spans;
+}
+
+}  // namespace
+
+std::vector<std::vector<RoleSpan>> guessRoles(const std::vector<Line>& lines,
+                                              const RoleContext& context)
+{
+    std::vector<std::vector<RoleSpan>> roles;
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        std::vector<RoleSpan> spans;
+        for (const Stretch& stretch : stretchesOf(lines[i], context)) {
+            const auto weighed =
+                spansOf(stretch, weigh(lines[i], stretch, {i, lines.size()}, context));
+            std::copy(weighed.begin(), weighed.end(), std::back_inserter(spans));
+        }
+        roles.push_back(std::move(spans));
+    }
+    return roles;
+}
+
+DateBound boundOf(LineRole role)
+{
+    switch (role) {
+        case LineRole::Contract:
+        case LineRole::Pattern:
+            return DateBound::MadeNotBefore;
+        case LineRole::Inspection:
+            return DateBound::MadeNotAfter;
+        case LineRole::Size:
+        case LineRole::Owner:
+        case LineRole::Property:
+        case LineRole::Other:
+            return DateBound::None;
+        case LineRole::Unknown:
+        case LineRole::Maker:
+        case LineRole::Date:
+            break;
+    }
+    return DateBound::Made;
+}
+
+}  // namespace models
