@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "models/date_forms.h"
+#include "models/printed_years.h"
 
 namespace models {
 
@@ -20,8 +21,6 @@ constexpr double length_share = 0.1;
 constexpr double date_alone = 0.5 / length_share, date_at_an_end = 0.2, date_within = 0.05;
 // That a line's end is gone, by what is known of it.
 constexpr double cut_when_unknown = 0.03, cut_when_seen = 0.8;
-// A date on a stamp is not always the year made: inspected later, patterned before.
-constexpr double date_is_later = 0.012, date_is_earlier = 0.004, fading = 0.6;
 constexpr std::size_t most_dates = 6;
 // Of the dates, those written as a code where the register lists one for the year.
 constexpr double date_is_code = 0.1, least_code_odds = 0.5;
@@ -32,22 +31,6 @@ double cutShare(LineEnd end)
     if (end == LineEnd::Complete)
         return 0;
     return end == LineEnd::CutOff ? cut_when_seen : cut_when_unknown;
-}
-
-// Lets a printed year stand for one made some years before or after.
-std::vector<double> softened(const std::vector<double>& odds)
-{
-    std::vector<double> soft(odds.size());
-    double later = 0, earlier = 0;
-    for (std::size_t i = odds.size(); i-- > 0;) {
-        soft[i] = (1 - date_is_later - date_is_earlier) * odds[i] + date_is_later * later;
-        later = fading * later + (1 - fading) * odds[i];
-    }
-    for (std::size_t i = 0; i < odds.size(); ++i) {
-        soft[i] += date_is_earlier * earlier;
-        earlier = fading * earlier + (1 - fading) * odds[i];
-    }
-    return soft;
 }
 
 // P(cells | this text among them) / P(cells | other text).
@@ -166,8 +149,9 @@ void LineEvidence::findPlaces(const Line& line)
         dates_.resize(most_dates);
     while (!dates_.empty() && best(dates_.back()) < 0.01 * best(dates_.front()))
         dates_.pop_back();
+    const PrintedYears printed(line, known_.range);
     for (DatePlace& place : dates_)
-        place.odds = softened(place.odds);
+        place.odds = printed.asMade(place.odds, place.first_cell, place.end_cell);
 }
 
 LineEvidence::Stretch LineEvidence::weighStretch(const Line& line, std::size_t first_cell,

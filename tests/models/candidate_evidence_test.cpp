@@ -1,4 +1,5 @@
 #include <catch2/catch.hpp>
+#include <map>
 #include <numeric>
 
 #include "models/edtf.h"
@@ -146,6 +147,33 @@ TEST_CASE("A code that stands for a year dates what stands beside it", "[models]
     CHECK(faint.candidates.at(0).years.at(1).year == 1944);
     CHECK(faint.candidates.at(0).years.at(2).probability < 0.02);
     CHECK(rank("T.H. & CO / RUYBAK").candidates.at(0).years.empty());
+}
+
+TEST_CASE("A date says of the making what the word before it lets it say", "[models][candidates]")
+{
+    const auto yearsOf = [](const std::string& typed) {
+        const models::CandidateList list = rank(typed);
+        REQUIRE_FALSE(list.candidates.empty());
+        std::map<int, double> years;
+        for (const models::YearShare& share : list.candidates.front().years)
+            years[share.year] += share.probability;
+        return years;
+    };
+    auto pattern = yearsOf("T.H. & CO / PATTERN 1931 / 1942");
+    CHECK(pattern[1942] > 0.7);
+    auto plain = yearsOf("T.H. & CO / 1944"), inspected = yearsOf("T.H. & CO / INSP 1944");
+    CHECK(plain[1944] > 0.9);
+    double before = 0;  // made not after
+    for (int year = 1938; year <= 1944; ++year)
+        before += inspected[year];
+    CHECK(before > 0.9);
+    CHECK(inspected[1944] < plain[1944]);
+    auto contract = yearsOf("T.H. & CO / CONTRACT 1938");
+    double behind = 0;  // made not before
+    for (int year = 1938; year <= 1943; ++year)
+        behind += contract[year];
+    CHECK(behind > 0.9);
+    CHECK(contract[1939] > inspected[1945]);
 }
 
 TEST_CASE("Letters of another script fit no mark of the register", "[models][candidates]")
