@@ -8,6 +8,7 @@
 
 #include "models/letters.h"
 #include "models/role_words.h"
+#include "models/year_weights.h"
 
 namespace models {
 
@@ -214,6 +215,18 @@ std::vector<RoleSpan> spansOf(const Stretch& stretch, const Weights& weights)
 
 }  // namespace
 
+RoleContext roleContextOf(const MakerRegister& known, const std::string& type_id)
+{
+    const YearRange range = yearsOf(known);
+    RoleContext context{{range.first, range.last}, {}, {}};
+    if (const ItemType* type = known.itemType(type_id))
+        context.sizes = type->sizes;
+    for (const Code& code : known.codes)
+        if (code.stands_for == CodeMeaning::Inspector)
+            context.inspectors.push_back(code.code);
+    return context;
+}
+
 std::vector<std::vector<RoleSpan>> guessRoles(const std::vector<Line>& lines,
                                               const RoleContext& context)
 {
@@ -235,9 +248,9 @@ DateBound boundOf(LineRole role)
     switch (role) {
         case LineRole::Contract:
         case LineRole::Pattern:
-            return DateBound::MadeNotBefore;
+            return DateBound::NotBefore;
         case LineRole::Inspection:
-            return DateBound::MadeNotAfter;
+            return DateBound::NotAfter;
         case LineRole::Size:
         case LineRole::Owner:
         case LineRole::Property:
@@ -248,7 +261,7 @@ DateBound boundOf(LineRole role)
         case LineRole::Date:
             break;
     }
-    return DateBound::Made;
+    return DateBound::Exact;
 }
 
 }  // namespace models

@@ -4,7 +4,9 @@
 #include <string>
 #include <vector>
 
+#include "models/date_bound.h"
 #include "models/date_mark.h"
+#include "models/maker_register.h"
 #include "models/reading.h"
 
 // What the lines of a stamp are for: maker, date, size, contract, and so on.
@@ -16,6 +18,10 @@ struct RoleContext {
     std::vector<std::string> sizes;       // that the item type is made in: "36", "L"
     std::vector<std::string> inspectors;  // codes of inspectors that the register lists
 };
+
+// What a register tells of it: its years, the sizes of the item type (empty: not said), its
+// inspectors' codes.
+RoleContext roleContextOf(const MakerRegister& known, const std::string& type_id);
 
 // Parts the lines of one stamp into stretches and weighs for each what it is for, by the word that
 // leads it (SIZE, PATT, CONTRACT, INSP ...), its form (digits, letters, firm's endings, the
@@ -30,10 +36,8 @@ std::vector<std::vector<RoleSpan>> guessRoles(const std::vector<Line>& lines,
                                               const RoleContext& context = {});
 
 // What a date with this role says of when the item was made.
-enum class DateBound { Made, MadeNotBefore, MadeNotAfter, None };
-
 // Contract, Pattern: made not before. Inspection: made not after. Size, Owner, Property and Other
-// say nothing of it (an owner's date is later, by how much nobody knows); all else: made.
+// say nothing of it (an owner's date is later, by how much nobody knows); all else: exact.
 DateBound boundOf(LineRole role);
 
 }  // namespace models

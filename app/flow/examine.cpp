@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "models/merge_readings.h"
+#include "models/roles.h"
 #include "vision/cell_states.h"
 #include "vision/single_line.h"
 #include "vision/upright.h"
@@ -176,6 +177,8 @@ StampExamination finished(const vision::StampOutline& outline, ReadStamp read,
         std::for_each(examination.readings.begin(), examination.readings.end(), noteMirrored);
         noteMirrored(examination.proposal);
     }
+    examination.roles = models::guessRoles(examination.proposal.lines,
+                                           models::roleContextOf(engines.known, options.type_id));
     examination.candidates = rankReadings({examination.proposal}, engines.known, options.type_id);
     return examination;
 }

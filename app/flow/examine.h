@@ -49,7 +49,9 @@ struct StampExamination {
     vision::EnhancedStamp enhanced;  // right way up; holds the rectified stamp
     // One a reader; `options` of those of a mirror image hold the word `mirrored_option`.
     std::vector<models::Reading> readings;
-    models::Reading proposal;          // merged
+    models::Reading proposal;  // merged
+    // What the lines of the proposal are for, as models::guessRoles gives it.
+    std::vector<std::vector<models::RoleSpan>> roles;
     models::CandidateList candidates;  // of this stamp alone
 };
 

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "models/date_bound.h"
 #include "models/reading.h"
 
 // What an archive holds, as plain values. Ids are UUID text, empty for what is not stored yet;
@@ -17,7 +18,6 @@ enum class StampPart { Body, Fitting, Lining, Replacement, Unknown };
 enum class StampMethod { Ink, Stencil, Impressed, Woven, Label, Cast, Engraved, Painted, Unknown };
 enum class Certainty { Certain, Probable, Possible };
 enum class EventKind { Made, Contract, Accepted, Inspected, Repaired, Issued, Pattern, Disposed };
-enum class DateBound { Exact, NotBefore, NotAfter, None };  // what the event says of the making
 enum class FeatureSeen { Present, Absent, CannotBeSeen, AlteredLater };
 
 struct PhotoRecord {

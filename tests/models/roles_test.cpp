@@ -109,9 +109,9 @@ TEST_CASE("Spans keep to their line and sum to one at most", "[models][roles]")
 
 TEST_CASE("What a date of a role bounds", "[models][roles]")
 {
-    CHECK(models::boundOf(LineRole::Date) == models::DateBound::Made);
-    CHECK(models::boundOf(LineRole::Pattern) == models::DateBound::MadeNotBefore);
-    CHECK(models::boundOf(LineRole::Contract) == models::DateBound::MadeNotBefore);
-    CHECK(models::boundOf(LineRole::Inspection) == models::DateBound::MadeNotAfter);
+    CHECK(models::boundOf(LineRole::Date) == models::DateBound::Exact);
+    CHECK(models::boundOf(LineRole::Pattern) == models::DateBound::NotBefore);
+    CHECK(models::boundOf(LineRole::Contract) == models::DateBound::NotBefore);
+    CHECK(models::boundOf(LineRole::Inspection) == models::DateBound::NotAfter);
     CHECK(models::boundOf(LineRole::Owner) == models::DateBound::None);
 }

@@ -10,13 +10,6 @@
 
 namespace {
 
-// Between two directions of a line of text, heads up or down, 0 to 90.
-double betweenDirections(double a_deg, double b_deg)
-{
-    const double apart = std::fmod(std::fmod(a_deg - b_deg, 180) + 180, 180);
-    return std::min(apart, 180 - apart);
-}
-
 double coveredShare(const vision::Quad& found, const synthetic::Quad& truth)
 {
     const std::vector<cv::Point2f> a(found.begin(), found.end()), b(truth.begin(), truth.end());

@@ -8,17 +8,6 @@
 #include "tests/vision/stamp_scene.h"
 #include "vision/rectify.h"
 
-namespace {
-
-// Between two directions of a line of text, heads up or down, 0 to 90.
-double betweenDirections(double a_deg, double b_deg)
-{
-    const double apart = std::fmod(std::fmod(a_deg - b_deg, 180) + 180, 180);
-    return std::min(apart, 180 - apart);
-}
-
-}  // namespace
-
 TEST_CASE("A crop of one tilted line is laid along its text", "[vision][locate]")
 {
     for (const double turn : {-30.0, 0.0, 20.0}) {

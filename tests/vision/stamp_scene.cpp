@@ -1,5 +1,8 @@
 #include "tests/vision/stamp_scene.h"
 
+#include <algorithm>
+#include <cmath>
+
 synthetic::SceneOptions stampScene(const std::vector<std::string>& lines, double turn_deg,
                                    double fading)
 {
@@ -24,4 +27,10 @@ vision::Photo photoOf(const synthetic::SceneOptions& scene)
     vision::Photo photo;
     photo.pixels = synthetic::drawPhoto(scene).pixels;
     return photo;
+}
+
+double betweenDirections(double a_deg, double b_deg)
+{
+    const double apart = std::fmod(std::fmod(a_deg - b_deg, 180) + 180, 180);
+    return std::min(apart, 180 - apart);
 }

@@ -12,3 +12,6 @@ synthetic::SceneOptions stampScene(const std::vector<std::string>& lines, double
 
 // Draws the scene as a photo that was loaded.
 vision::Photo photoOf(const synthetic::SceneOptions& scene);
+
+// Between two directions of a line of text, heads up or down: 0 to 90 degrees.
+double betweenDirections(double a_deg, double b_deg);
