@@ -20,7 +20,7 @@ std::vector<models::Line> linesTyped(const std::string& typed)
     return parsed.lines;
 }
 
-std::string textOf(const models::Line& line, const models::RoleSpan& span)
+std::string partText(const models::Line& line, const models::RoleSpan& span)
 {
     models::Line part;
     part.cells.assign(line.cells.begin() + static_cast<long>(span.first_cell),
@@ -37,7 +37,7 @@ double roleOf(const std::string& typed, const std::string& part, LineRole role,
     REQUIRE(roles.size() == lines.size());
     for (std::size_t i = 0; i < lines.size(); ++i)
         for (const models::RoleSpan& span : roles[i])
-            if (textOf(lines[i], span) == part && span.role == role)
+            if (partText(lines[i], span) == part && span.role == role)
                 return span.probability;
     return 0;
 }
