@@ -168,3 +168,17 @@ TEST_CASE("What is written for a set of years is read back with the same limits"
         CHECK(bounds->last == years.back());
     }
 }
+
+// By the days of edtf_days.h; which years marks and registers can have is the project's own choice.
+TEST_CASE("Year bounds are those of the first and last day, of years of four digits",
+          "[models][edtf]")
+{
+    CHECK(models::edtfYearBounds("1940-24") == models::YearBounds{1940, 1941});  // a winter
+    CHECK(models::edtfYearBounds("1940-03-15T10:00:00Z") == models::YearBounds{1940, 1940});
+    CHECK(models::edtfYearBounds("1940S3") == models::YearBounds{1940, 1949});
+    for (const char* text : {"Y170000002", "Y-17E7", "-1985", "1940/Y17000", "[-0001,1940]"}) {
+        CAPTURE(text);
+        CHECK(std::holds_alternative<models::Edtf>(models::parseEdtf(text)));
+        CHECK_FALSE(models::edtfYearBounds(text));
+    }
+}
