@@ -17,7 +17,7 @@ namespace {
 constexpr double least_probability = 0.05, least_date = 0.04;
 // Weights, in log odds.
 constexpr double led = 5.5, known_code = 4, known_size = 2.5, firm_words = 3.5, ampersand = 2;
-constexpr double names = 1.5, initials = 1, lone_figure = 1, long_number = 1.5, divided = 2;
+constexpr double names = 1.5, initials = 2, lone_figure = 1, long_number = 1.5, divided = 2;
 constexpr double last_line = 0.4, first_line = 0.4, lone_letter = 0.8;
 
 constexpr std::size_t role_count = static_cast<std::size_t>(LineRole::Other) + 1;
