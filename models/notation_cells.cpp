@@ -163,6 +163,8 @@ void NotationParser::readRestored(std::size_t end)
         }
     }
     for (std::size_t i = first_cell; i < line_.cells.size(); ++i) {
+        if (line_.cells[i].alternatives.size() == 1)  // (A) in brackets is A
+            line_.cells[i].alternatives.front().certainty = 1;
         line_.cells[i].state = CellState::Restored;
         line_.cells[i].doubted = doubted;
     }

@@ -109,6 +109,8 @@ TEST_CASE("Restored letters are cells of their own", "[models][typed]")
     CHECK(sure.cells[2].state == CellState::Clear);
     CHECK_FALSE(sure.cells[0].doubted);
 
+    CHECK(onlyLine("[(1)9]40").cells == sure.cells);  // a choice of one is none
+
     const models::Line unsure = onlyLine("[AB?]");
     REQUIRE(unsure.cells.size() == 2);
     CHECK(unsure.cells[0].doubted);
@@ -159,6 +161,7 @@ TEST_CASE("Lines are parted by a spaced slash or a newline, not by a bare slash"
         CHECK(models::plainText(parsed.lines[1]) == "3/40");
         CHECK(models::writeTyped(parsed.lines) == "T.H. & CO / 3/40");
     }
+    CHECK(models::writeTyped(onlyLine("A \\/ ?B")) == "A \\/ ?B");  // a doubtful space behind
     CHECK(models::parseTyped("").lines.empty());
     CHECK_FALSE(models::parseTyped("").fault);
 }
