@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "models/choice_weights.h"
 #include "models/letters.h"
 #include "models/notation_gap.h"
 #include "models/notation_parser.h"
@@ -12,22 +13,6 @@ namespace {
 
 constexpr const char* arrow_sign = "\xE2\x86\x91";  // U+2191
 constexpr double doubtful_certainty = 0.6;
-constexpr double choice_certainty = 0.9, choice_ratio = 0.6;
-
-std::vector<Alternative> weighedChoice(const std::vector<std::string>& letters)
-{
-    std::vector<Alternative> alternatives;
-    double weight = 1, sum = 0;
-    for (const std::string& letter : letters) {
-        alternatives.push_back({letter, weight});
-        sum += weight;
-        weight *= choice_ratio;
-    }
-    const double named = letters.size() == 1 ? doubtful_certainty : choice_certainty;
-    for (Alternative& alternative : alternatives)
-        alternative.certainty *= named / sum;
-    return alternatives;
-}
 
 bool isControl(const std::string& token)
 {
@@ -178,6 +163,8 @@ void NotationParser::readRestored(std::size_t end)
         }
     }
     for (std::size_t i = first_cell; i < line_.cells.size(); ++i) {
+        if (line_.cells[i].alternatives.size() == 1)  // (A) in brackets is A
+            line_.cells[i].alternatives.front().certainty = 1;
         line_.cells[i].state = CellState::Restored;
         line_.cells[i].doubted = doubted;
     }

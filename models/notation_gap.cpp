@@ -14,6 +14,9 @@ struct Count {
     std::optional<int> most;
 };
 
+constexpr int most_counted = 999;  // no line holds more
+
+// A number that the notation can say.
 bool isDigits(const std::string& text)
 {
     return !text.empty() && text.size() <= 3 &&
@@ -59,11 +62,25 @@ std::optional<int> countDots(const std::string& content)
     return static_cast<int>(std::min<std::size_t>(dots.size(), 999));
 }
 
+GapForm readAbout(CellState state, const std::string& number)
+{
+    GapForm form;
+    if (isDigits(number) && std::stoi(number) > 0) {
+        form.is_gap = true;
+        form.cell = aboutCell(state, std::stoi(number));
+    } else {
+        form.fault = "a number after '~', such as [~5]";
+    }
+    return form;
+}
+
 GapForm readTraces(const std::string& content)
 {
     if (content == "+ + +")
         return gap(CellState::Traces, {1, std::nullopt});
     const std::string number = content.substr(1);
+    if (!number.empty() && number.front() == '~')
+        return readAbout(CellState::Traces, number.substr(1));
     if (isDigits(number))
         return gap(CellState::Traces, {std::stoi(number), std::stoi(number)});
     if (const auto range = readRange(number))
@@ -73,17 +90,12 @@ GapForm readTraces(const std::string& content)
     return form;
 }
 
-GapForm readAbout(const std::string& content)
+bool looksLikeARange(const std::string& content)
 {
-    const std::string number = content.substr(1);
-    if (isDigits(number) && std::stoi(number) > 0) {
-        const int about = std::stoi(number);
-        const int slack = std::max(1, about / 5);
-        return gap(CellState::Lost, {std::max(1, about - slack), about + slack});
-    }
-    GapForm form;
-    form.fault = "a number after '~', such as [~5]";
-    return form;
+    const std::size_t dots = content.find("..");
+    return dots != std::string::npos && dots > 0 &&
+           content.find_first_not_of("0123456789.") == std::string::npos &&
+           content.find('.', dots + 2) == std::string::npos && content.find('.') == dots;
 }
 
 bool beginsLikeADashOrDots(const std::string& content)
@@ -96,6 +108,28 @@ bool beginsLikeADashOrDots(const std::string& content)
 
 }  // namespace
 
+Cell aboutCell(CellState state, int about)
+{
+    Cell cell;
+    const int slack = std::max(1, about / 5);
+    cell.state = state;
+    cell.least = std::max(1, about - slack);
+    cell.most = about + slack;
+    cell.about = true;
+    return cell;
+}
+
+int aboutNumber(const Cell& cell)
+{
+    constexpr int too_many = 1000000;  // no line holds so much; keeps the sums small
+    if (!cell.about || !cell.most || *cell.most > too_many || cell.least <= 0 ||
+        *cell.most < cell.least)
+        return 0;
+    const int number = cell.least + (*cell.most - cell.least) / 2;
+    const Cell same = aboutCell(cell.state, number);
+    return same.least == cell.least && same.most == cell.most ? number : 0;
+}
+
 GapForm readGap(const std::string& content)
 {
     GapForm form;
@@ -106,13 +140,15 @@ GapForm readGap(const std::string& content)
     if (content == "- - -" || content == "---")
         return gap(CellState::Lost, {0, std::nullopt});
     if (content.front() == '~')
-        return readAbout(content);
+        return readAbout(CellState::Lost, content.substr(1));
     if (content.front() == '+')
         return readTraces(content);
     if (const auto dots = countDots(content))
         return gap(CellState::Lost, {*dots, *dots});
     if (const auto range = readRange(content))
         return gap(CellState::Lost, *range);
+    if (looksLikeARange(content))
+        form.fault = "numbers of at most three digits, as in [3..5]";
     if (beginsLikeADashOrDots(content))
         form.fault = "a dot for each lost character, a number, or '- - -' with plain hyphens";
     return form;
@@ -121,9 +157,12 @@ GapForm readGap(const std::string& content)
 std::string writeGap(const Cell& cell)
 {
     const bool traces = cell.state == CellState::Traces;
-    const int least = std::max(0, cell.least);
-    const std::optional<int> most =
-        cell.most ? std::optional<int>(std::max({*cell.most, least, 1})) : std::nullopt;
+    const int least = std::clamp(cell.least, 0, most_counted);
+    std::optional<int> most;
+    if (cell.most && *cell.most <= most_counted)
+        most = std::max({*cell.most, least, 1});
+    if (const int about = aboutNumber(cell); about > 0 && about <= most_counted)
+        return (traces ? "[+~" : "[~") + std::to_string(about) + "]";
     if (!most && traces && least == 1)
         return "[+ + +]";
     if (!most && !traces && least == 0)

@@ -17,6 +17,12 @@ struct GapForm {
 // `content` is the text between the brackets, without escapes.
 GapForm readGap(const std::string& content);
 
+// A stretch of about so many characters: a fifth more or fewer, one at least.
+Cell aboutCell(CellState state, int about);
+
+// The number for which aboutCell makes the cell's counts; 0 when the cell is not of about a number.
+int aboutNumber(const Cell& cell);
+
 // The brackets and what stands in them, for a Lost or Traces cell.
 std::string writeGap(const Cell& cell);
 

@@ -29,9 +29,10 @@ struct Cell {
     double left_px = 0, right_px = 0;       // extent in the rectified image; 0,0 when unknown
     std::string by;             // which reader vouches for it: "tesseract", a person's name
     bool erased = false;        // taken out on purpose
-    bool struck_over = false;   // another character was set over it
+    bool struck_over = false;   // set over another character
     bool seen_earlier = false;  // read once, gone from the object now
     bool doubted = false;       // a restoration in doubt
+    bool about = false;         // the count was estimated: "about five", least..most around it
 
     bool operator==(const Cell&) const = default;
 };

@@ -31,6 +31,7 @@ struct ParsedNotation {
 // Beside the everyday signs there are these, which a reading needs to come back whole:
 //   [3..]                 three lost or more
 //   [+3] [+3..5] [+3..]   traces of three, three to five, three or more characters as one cell
+//   [+~5]                 traces of about five characters
 //   +{guess 0|6}          traces, or a lost cell, with what it may have been
 //   A{erased} A{over} A{earlier}   taken out; set over another character; read earlier, gone now
 //   {cut}                 at a line's end: cut off there, no gap counted
@@ -42,8 +43,9 @@ ParsedNotation parseTyped(const std::string& text);
 // Writes one line, or lines joined by " / ", so that parseTyped gives the same states, alternatives
 // (their order; certainties are not written; of a clear cell only the first), counts, marks of
 // erasure and line ends back. A line's extents, boxes, roles, `by` and certainties are not part of
-// the notation. Letters are put in one normalised form. A cell that breaks the rules of reading.h
-// by having no letter prints as traces.
+// the notation, nor that a count was estimated where its spread is not that of [~5]. Letters are
+// put in one normalised form. A cell that breaks the rules of reading.h by having no letter prints
+// as traces.
 std::string writeTyped(const Line& line);
 std::string writeTyped(const std::vector<Line>& lines);
 

@@ -125,12 +125,18 @@ bool isClear(const Cell& cell, const char* letter)
            cell.alternatives.front().text == letter;
 }
 
+// A space is written first, be it clear or doubtful.
+bool beginsWithSpace(const Cell& cell)
+{
+    return !isRestored(cell) && cellText(cell).front() == ' ';
+}
+
 // A slash between spaces (or line ends) would part two lines.
 bool looksLikeASeparator(const Line& line, std::size_t i)
 {
     const auto& cells = line.cells;
     return isClear(cells[i], "/") && (i == 0 || isClear(cells[i - 1], " ")) &&
-           (i + 1 == cells.size() || isClear(cells[i + 1], " "));
+           (i + 1 == cells.size() || beginsWithSpace(cells[i + 1]));
 }
 
 std::string endText(LineEnd end, bool gap_says_cut_off)

@@ -26,6 +26,7 @@ forbid "Qt belongs to the archive and the app" 'Q[A-Z]|Qt' vision models/*.h mod
 forbid "Qt stays out of the archive's headers" 'Q[A-Z]|Qt' models/archive/archive.h models/archive/records.h
 forbid "flow and command line know no Widgets" 'QtWidgets|QWidget|QMainWindow' app/flow
 forbid "Tesseract stays in vision/tesseract_*.cpp" 'tesseract/' $(find models vision app -name '*.h' -o -name '*.cpp' | grep -vE 'vision/tesseract_(engine|reader).cpp')
+forbid "libxml2 stays in models/exchange/xml_tree.cpp" 'libxml/' $(find models vision app -name '*.h' -o -name '*.cpp' | grep -v 'models/exchange/xml_tree.cpp')
 forbid "models use the standard library alone" 'nlohmann/|CLI/' models/*.h models/*.cpp models/archive/archive.h models/archive/records.h
 
 [ "$faults" -eq 0 ] && echo "include rules hold"

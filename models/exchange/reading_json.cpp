@@ -86,6 +86,7 @@ Cell cellFromJson(const Json& json)
     cell.struck_over = json.value("struck_over", false);
     cell.seen_earlier = json.value("seen_earlier", false);
     cell.doubted = json.value("doubted", false);
+    cell.about = json.value("about", false);
     return cell;
 }
 
@@ -170,6 +171,8 @@ Json cellJson(const Cell& cell)
         json["seen_earlier"] = true;
     if (cell.doubted)
         json["doubted"] = true;
+    if (cell.about)
+        json["about"] = true;
     return json;
 }
 

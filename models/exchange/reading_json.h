@@ -16,8 +16,8 @@ public:
     using std::runtime_error::runtime_error;
 };
 
-// A cell as every JSON of Weftmark writes it; flags (erased, struck_over, seen_earlier, doubted)
-// stand only where they are set, `most` is null for an unknown number.
+// A cell as every JSON of Weftmark writes it; flags (erased, struck_over, seen_earlier, doubted,
+// about) stand only where they are set, `most` is null for an unknown number.
 nlohmann::ordered_json cellJson(const Cell& cell);
 
 // A box as [x, y, width, height].

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <string>
 
+#include "models/notation_gap.h"
+
 namespace {
 
 int numberUpTo(std::mt19937& random, int most)
@@ -75,6 +77,8 @@ models::Cell randomCell(std::mt19937& random)
         cell.most = std::max(1, cell.least + numberUpTo(random, 1) * numberUpTo(random, 4));
         if (oneIn(random, 3))
             cell.most = std::nullopt;
+        if (oneIn(random, 6))
+            cell = models::aboutCell(cell.state, 1 + numberUpTo(random, 40));
         if (oneIn(random, 6))
             cell.alternatives = randomAlternatives(random, 2);
     } else {

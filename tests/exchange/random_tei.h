@@ -1,0 +1,9 @@
+#pragma once
+
+#include <random>
+
+#include "models/reading.h"
+
+// Readings of every kind that reading.h allows, with everything in them that TEI keeps:
+// certainties, extents, who vouches, roles, odd letters, cells without any.
+models::Reading randomReading(std::mt19937& random);
