@@ -186,8 +186,11 @@ void DateScanner::namedMonths(std::size_t begin, std::size_t at, const DateInsta
         return;
     for (const NamedMonth& named : named_months) {
         const double name_odds = textOdds(at, named.text);
-        // A month of whose letters half were not read is any month.
-        if (name_odds < 1 || 2 * readAmong(at, named.text.size()) < named.text.size())
+        // A name of whose letters half were not read is any month; of a Roman number one stroke
+        // tells that it is one.
+        const std::size_t read = readAmong(at, named.text.size());
+        const bool told = named.form == MonthForm::Roman ? read > 0 : 2 * read >= named.text.size();
+        if (name_odds < 1 || !told)
             continue;
         DateInstance instance = so_far;
         instance.month_form = named.form;

@@ -182,3 +182,33 @@ TEST_CASE("A context whose years are not in order is refused", "[models][date]")
 {
     CHECK_THROWS_AS(models::readDates(models::Line{}, {1950, 1940}), std::invalid_argument);
 }
+
+// Months in Roman figures (I to XII) with letters lost, a dot for each: which months they can be,
+// worked out from the figures themselves. Where no letter is left nothing tells of a month.
+TEST_CASE("A Roman month that lost letters is every month that it can be", "[models][date]")
+{
+    const std::vector<std::pair<std::string, Years>> rows = {
+        {".I", {2, 6, 11}},  {".V", {4}},   {".X", {9}},         {"I.", {2, 4, 9}},
+        {"V.", {6}},         {"X.", {11}},  {"..I", {3, 7, 12}}, {".I.", {3, 7, 12}},
+        {".II", {3, 7, 12}}, {"I..", {3}},  {"I.I", {3}},        {"II.", {3}},
+        {"V..", {7}},        {"V.I", {7}},  {"VI.", {7}},        {"X..", {12}},
+        {"X.I", {12}},       {"XI.", {12}}, {"...I", {8}},       {"..I.", {8}},
+        {"..II", {8}},       {".I..", {8}}, {".I.I", {8}},       {".II.", {8}},
+        {".III", {8}},       {"V...", {8}}, {"V..I", {8}},       {"V.I.", {8}},
+        {"V.II", {8}},       {"VI..", {8}}, {"VI.I", {8}},       {"VII.", {8}},
+    };
+    for (const auto& [mask, months] : rows) {
+        std::string typed;
+        for (const char c : mask)
+            typed += c == '.' ? std::string("[.]") : std::string(1, c);
+        CAPTURE(typed);
+        const auto found = datesIn(typed + " 1940");
+        for (const int month : months) {
+            CAPTURE(month);
+            const std::string edtf = (month < 10 ? "1940-0" : "1940-") + std::to_string(month);
+            CHECK(std::any_of(found.begin(), found.end(), [&](const models::DateMeaning& one) {
+                return models::edtfYearBounds(one.edtf) && one.edtf.find(edtf) != one.edtf.npos;
+            }));
+        }
+    }
+}
