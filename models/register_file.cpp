@@ -46,6 +46,18 @@ RegisterFile::RegisterFile(std::filesystem::path file, const ColumnPlan& plan)
         faults_.push_back({file_, 0, "", "the file cannot be read", "check that it may be opened"});
         return;
     }
+    take(text, plan);
+}
+
+RegisterFile::RegisterFile(std::filesystem::path file, const std::string& text,
+                           const ColumnPlan& plan)
+    : file_(std::move(file)), is_there_(true)
+{
+    take(text, plan);
+}
+
+void RegisterFile::take(const std::string& text, const ColumnPlan& plan)
+{
     table_ = readCsv(text);
     for (std::string& name : table_.header)
         name = lowered(name);
