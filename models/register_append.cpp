@@ -136,7 +136,7 @@ std::optional<RegisterFault> replaceFile(const std::filesystem::path& named,
     const std::filesystem::path real = std::filesystem::weakly_canonical(named, trouble);
     const std::filesystem::path file = trouble ? named : real;
     std::filesystem::path beside = file;
-    beside += "." + std::to_string(std::random_device()()) + ".part";
+    beside.concat(".").concat(std::to_string(std::random_device()())).concat(".part");
     std::ofstream stream(beside, std::ios::binary);
     stream << text;
     stream.flush();

@@ -125,14 +125,15 @@ void RegisterLoader::checkReference(const RegisterFile& file, const CsvRow& row,
 std::string RegisterLoader::source(const RegisterFile& file, const CsvRow& row)
 {
     std::string id = file.field(row, "source_id");
-    if (known.has_source_list && !id.empty())
+    if (known.has_source_list && !sources_unread_ && !id.empty())
         checkReference(file, row, "source_id", {"source_id", "source", "sources.csv"});
     return id;
 }
 
 std::string RegisterLoader::makerId(const RegisterFile& file, const CsvRow& row, const char* column)
 {
-    checkReference(file, row, column, {"maker_id", "maker", "makers.csv"});
+    if (!makers_unread_)
+        checkReference(file, row, column, {"maker_id", "maker", "makers.csv"});
     return file.field(row, column);
 }
 

@@ -84,10 +84,17 @@ RegisterFile RegisterLoader::open(const char* name)
     return file;
 }
 
+// A file without a line that could be read, and why is told already.
+bool RegisterLoader::isUnread(const RegisterFile& file)
+{
+    return file.rows().empty() && (!file.faults().empty() || !file.isThere());
+}
+
 void RegisterLoader::readSources()
 {
     const RegisterFile file = open("sources.csv");
     known.has_source_list = file.isThere();
+    sources_unread_ = isUnread(file);
     for (const CsvRow& row : file.rows())
         known.sources.push_back(
             {freshId(file, row, "source_id"), plainField(file, row, "citation"), row.line});
@@ -96,6 +103,7 @@ void RegisterLoader::readSources()
 void RegisterLoader::readMakers()
 {
     const RegisterFile file = open("makers.csv");
+    makers_unread_ = isUnread(file);
     std::unordered_map<std::string, std::size_t> line_of_name;
     known.makers.reserve(file.rows().size());
     for (const CsvRow& row : file.rows()) {
@@ -175,6 +183,7 @@ void RegisterLoader::readMarks()
 void RegisterLoader::readItemTypes()
 {
     const RegisterFile file = open("item_types.csv");
+    types_unread_ = file.isThere() && isUnread(file);
     for (const CsvRow& row : file.rows()) {
         ItemType type;
         type.type_id = freshId(file, row, "type_id");
@@ -199,7 +208,8 @@ void RegisterLoader::readFeatures()
         Feature feature;
         feature.feature_id = freshId(file, row, "feature_id");
         feature.type_id = file.field(row, "type_id");
-        checkReference(file, row, "type_id", {"type_id", "item type", "item_types.csv"});
+        if (!types_unread_)
+            checkReference(file, row, "type_id", {"type_id", "item type", "item_types.csv"});
         feature.name = neededText(file, row, "name");
         feature.from = years(file, row, "from");
         feature.to = years(file, row, "to");

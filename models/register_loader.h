@@ -42,6 +42,7 @@ public:
 
 private:
     RegisterFile open(const char* name);
+    static bool isUnread(const RegisterFile& file);
     void readSources();
     void readMakers();
     void checkSuccessors(const RegisterFile& file);
@@ -70,6 +71,8 @@ private:
 
     std::filesystem::path folder_;
     PendingFile pending_;
+    // A file that cannot be read lists no ids: none is then missed.
+    bool makers_unread_ = false, sources_unread_ = false, types_unread_ = false;
     std::map<std::string, std::unordered_set<std::string>>
         ids_;  // seen so far, by the column's name
     std::map<std::string, std::unordered_map<std::string, std::string>> ids_without_zeros_;

@@ -126,20 +126,24 @@ std::optional<Harm> markHarm(const std::string& field)
 
 Harm yearHarm(const std::string& field)
 {
+    static const std::regex about("(?:c|ca|about|circa)\\.? ?(\\d{4})");
+    static const std::regex decade("(\\d{3})0'?s");
+    static const std::regex span("(\\d{4}) ?(?:-|\xE2\x80\x93) ?(\\d{4})");
+    static const std::regex decimal("(\\d{4})[.,]0+");
+    static const std::regex numbers("\\d{1,2}[/.-]\\d{1,2}[/.-]\\d{2,4}|\\d{5}");
     std::string problem = inQuotes(field.substr(0, 40)) + " is not EDTF";
     std::smatch found;
     if (field.size() > longest_harm)
         return {problem, "write four digits, such as 1930"};
-    if (std::regex_match(field, found, std::regex("(?:c|ca|about|circa)\\.? ?(\\d{4})")))
+    if (std::regex_match(field, found, about))
         return {problem, "write " + found[1].str() + "~ for about " + found[1].str()};
-    if (std::regex_match(field, found, std::regex("(\\d{3})0'?s")))
+    if (std::regex_match(field, found, decade))
         return {problem, "write " + found[1].str() + "X for the decade"};
-    if (std::regex_match(field, found, std::regex("(\\d{4}) ?(?:-|\xE2\x80\x93) ?(\\d{4})")))
+    if (std::regex_match(field, found, span))
         return {problem, "write " + found[1].str() + "/" + found[2].str() + " for a span"};
-    if (std::regex_match(field, found, std::regex("(\\d{4})[.,]0+")))
+    if (std::regex_match(field, found, decimal))
         return {problem + ": a spreadsheet made a decimal number of it", "write " + found[1].str()};
-    if (looksLikeASpreadsheetDate(field) ||
-        std::regex_match(field, std::regex("\\d{1,2}[/.-]\\d{1,2}[/.-]\\d{2,4}|\\d{5}")))
+    if (looksLikeASpreadsheetDate(field) || std::regex_match(field, numbers))
         return {problem + ": a spreadsheet may have made a date of a year",
                 "write four digits, such as 1930, and set the column to text"};
     return {problem, "write four digits, such as 1930; 1930? in doubt, 1930~ about, 193X a decade"};

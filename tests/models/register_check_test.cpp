@@ -266,3 +266,20 @@ TEST_CASE("A wrong encoding is told in every file", "[models][register_check]")
         }));
     }
 }
+
+TEST_CASE("A file that cannot be read is one finding, not one for each id it would list",
+          "[models][register_check]")
+{
+    const auto unread = findingsOf({{"makers.csv", "number,name\nm1,A\n"}});
+    REQUIRE(unread.size() == 1);
+    CHECK(unread[0].what.column == "maker_id");
+
+    const RegisterFolder folder(soundRegister());
+    std::filesystem::remove(folder.path / "makers.csv");
+    CHECK(models::checkRegister(folder.path).size() == 1);
+    std::filesystem::create_directory(folder.path / "makers.csv");
+    const auto findings = models::checkRegister(folder.path);
+    REQUIRE(findings.size() == 1);
+    CHECK(findings[0].what.message() ==
+          "makers.csv: the file cannot be read; check that it may be opened");
+}
