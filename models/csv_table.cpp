@@ -198,6 +198,7 @@ CsvTable readCsv(const std::string& text)
         at += text.compare(at, 2, "\r\n") == 0 ? 2 : 1;
         ++line;
     }
+    table.separator = separator;
     CsvReader reader(text, std::min(at, text.size()), line, separator);
     while (!reader.atEnd()) {
         RawRow raw = reader.readRow();

@@ -20,6 +20,7 @@ struct CsvFault {
 struct CsvTable {
     std::vector<std::string> header;
     std::size_t header_line = 1;
+    char separator = ',';          // that parts the fields
     std::vector<CsvRow> rows;      // those that could be read
     std::vector<CsvFault> faults;  // those that could not, and what is wrong with the file
 };

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <vector>
 
@@ -12,6 +13,7 @@ struct ItemType {
     std::string introduced, withdrawn;
     std::vector<std::string> parts, sizes;
     std::string notes, source_id;
+    std::size_t file_line = 0;  // of item_types.csv, 1-based; 0 when it was read from none
 };
 
 // A construction detail that can be seen, and the years in which it was made so.
@@ -20,6 +22,7 @@ struct Feature {
     std::string from, to;
     std::string maker_id;  // empty: not tied to a maker
     std::string notes, source_id;
+    std::size_t file_line = 0;  // of features.csv
 };
 
 }  // namespace models

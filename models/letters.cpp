@@ -165,6 +165,7 @@ std::optional<std::size_t> firstBadByte(const std::string& text)
 std::vector<std::string> charactersOf(const std::string& text)
 {
     std::vector<std::string> characters;
+    characters.reserve(text.size());
     for (std::size_t at = 0; at < text.size();) {
         const Decoded decoded = decodeAt(text, at);
         const bool line_feed_behind =
@@ -207,6 +208,10 @@ std::string normalForm(const std::string& character)
 
 std::string capitalOf(const std::string& character)
 {
+    if (character.size() == 1 && static_cast<unsigned char>(character[0]) < 0x80) {
+        const char c = character[0];
+        return std::string(1, c >= 'a' && c <= 'z' ? static_cast<char>(c - 0x20) : c);
+    }
     std::u32string points = codePointsOf(character);
     if (points.empty())
         return character;

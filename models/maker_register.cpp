@@ -56,12 +56,17 @@ RegisterError::RegisterError(std::vector<RegisterFault> faults)
 {
 }
 
+RegisterFault notAFolder(const std::filesystem::path& folder)
+{
+    return {folder, 0, "", inQuotes(folder.string()) + " is not a folder",
+            "name the folder that holds makers.csv and marks.csv"};
+}
+
 MakerRegister loadRegister(const std::filesystem::path& folder)
 {
     std::error_code trouble;
     if (!std::filesystem::is_directory(folder, trouble))
-        throw RegisterError({{folder, 0, "", inQuotes(folder.string()) + " is not a folder",
-                              "name the folder that holds makers.csv and marks.csv"}});
+        throw RegisterError({notAFolder(folder)});
     RegisterLoader loader(folder);
     loader.load();
     if (!loader.faults.empty())

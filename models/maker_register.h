@@ -17,6 +17,7 @@ struct Maker {
     std::string from, to;
     std::string successor_of;  // another maker's id, or empty
     std::string notes, source_id;
+    std::size_t file_line = 0;  // of makers.csv, 1-based; 0 when it was read from none
 };
 
 enum class MarkKind { Text, Code, Device };
@@ -31,6 +32,7 @@ struct Mark {
     MarkFrame frame = MarkFrame::None;
     std::string from, to;
     std::string notes, source_id;
+    std::size_t file_line = 0;  // of marks.csv; so for those below
 };
 
 enum class CodeMeaning { Maker, Year, Quarter, Inspector };
@@ -39,15 +41,18 @@ struct Code {
     std::string code;
     CodeMeaning stands_for = CodeMeaning::Maker;
     std::string value, issuer, from, to, notes, source_id;
+    std::size_t file_line = 0;
 };
 
 // Two ways to write one thing on a mark: LTD and LIMITED.
 struct Spelling {
     std::string text, same_as;
+    std::size_t file_line = 0;
 };
 
 struct Source {
     std::string source_id, citation;
+    std::size_t file_line = 0;
 };
 
 struct MakerRegister {
@@ -58,6 +63,7 @@ struct MakerRegister {
     std::vector<Code> codes;
     std::vector<Spelling> spellings;
     std::vector<Source> sources;
+    bool has_source_list = false;  // sources.csv is there, be it without a line
 
     // nullptr when there is none of that id.
     const Maker* maker(const std::string& maker_id) const;
@@ -85,6 +91,9 @@ public:
 private:
     std::vector<RegisterFault> faults_;
 };
+
+// The fault of a folder that is none, or not there.
+RegisterFault notAFolder(const std::filesystem::path& folder);
 
 // Reads a register folder (the CSV files of DEVELOPERS.md; UTF-8 with or without BOM; comma,
 // semicolon or tab, told from the header). makers.csv and marks.csv must be there; the others may

@@ -32,8 +32,27 @@ std::string joined(const std::vector<std::string>& words)
     return text;
 }
 
-// A word without the full stop behind it, in capitals.
-std::string key(const std::string& word)
+// All words that the list makes equal to this one, itself left out.
+std::set<std::string> equalsOf(const std::string& word, const std::vector<Spelling>& spellings)
+{
+    std::set<std::string> equals = {wordKey(word)};
+    for (std::size_t before = 0; before != equals.size();) {
+        before = equals.size();
+        for (const Spelling& spelling : spellings) {
+            const std::string text = wordKey(spelling.text), same = wordKey(spelling.same_as);
+            if (equals.count(text) != 0 || equals.count(same) != 0) {
+                equals.insert(text);
+                equals.insert(same);
+            }
+        }
+    }
+    equals.erase(wordKey(word));
+    return equals;
+}
+
+}  // namespace
+
+std::string wordKey(const std::string& word)
 {
     std::string text;
     for (const std::string& character : charactersOf(word))
@@ -42,26 +61,6 @@ std::string key(const std::string& word)
         text.pop_back();
     return text;
 }
-
-// All words that the list makes equal to this one, itself left out.
-std::set<std::string> equalsOf(const std::string& word, const std::vector<Spelling>& spellings)
-{
-    std::set<std::string> equals = {key(word)};
-    for (std::size_t before = 0; before != equals.size();) {
-        before = equals.size();
-        for (const Spelling& spelling : spellings) {
-            const std::string text = key(spelling.text), same = key(spelling.same_as);
-            if (equals.count(text) != 0 || equals.count(same) != 0) {
-                equals.insert(text);
-                equals.insert(same);
-            }
-        }
-    }
-    equals.erase(key(word));
-    return equals;
-}
-
-}  // namespace
 
 std::vector<SpelledText> spellingsOf(const std::string& text,
                                      const std::vector<Spelling>& spellings)

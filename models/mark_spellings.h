@@ -7,6 +7,9 @@
 
 namespace models {
 
+// A word as spellings compare it: in capitals, without the full stop behind it.
+std::string wordKey(const std::string& word);
+
 struct SpelledText {
     std::string text;  // plain; U+FFFD where the register itself could not read a letter
     double share = 1;  // of this spelling among those of the mark; they sum to 1

@@ -10,6 +10,21 @@ namespace models {
 
 namespace {
 
+std::vector<std::string> splitList(const std::string& text)
+{
+    std::vector<std::string> parts;
+    std::string part;
+    for (const char c : text + "|") {
+        if (c != '|') {
+            part += c;
+        } else if (!part.empty()) {
+            parts.push_back(part);
+            part.clear();
+        }
+    }
+    return parts;
+}
+
 std::string withoutZeros(const std::string& id)
 {
     const std::size_t first = id.find_first_not_of('0');
@@ -24,7 +39,39 @@ std::string RegisterLoader::neededText(const RegisterFile& file, const CsvRow& r
     std::string text = file.field(row, column);
     if (text.empty())
         faults.push_back(file.fault(row, column, "the field is empty", "fill it in"));
+    else
+        plainField(file, row, column);
     return text;
+}
+
+// A short text of its own, in which a date or a number is what a spreadsheet made of it.
+std::string RegisterLoader::plainField(const RegisterFile& file, const CsvRow& row,
+                                       const char* column)
+{
+    std::string text = file.field(row, column);
+    if (const auto harm = markHarm(text))
+        faults.push_back(file.fault(row, column, harm->problem, harm->remedy));
+    return text;
+}
+
+// Free words: a date may be meant, an error sign never is.
+std::string RegisterLoader::noteField(const RegisterFile& file, const CsvRow& row,
+                                      const char* column)
+{
+    std::string text = file.field(row, column);
+    if (const auto harm = errorSignHarm(text))
+        faults.push_back(file.fault(row, column, harm->problem, harm->remedy));
+    return text;
+}
+
+std::vector<std::string> RegisterLoader::listField(const RegisterFile& file, const CsvRow& row,
+                                                   const char* column)
+{
+    std::vector<std::string> parts = splitList(file.field(row, column));
+    for (const std::string& part : parts)
+        if (const auto harm = markHarm(part))
+            faults.push_back(file.fault(row, column, harm->problem, harm->remedy));
+    return parts;
 }
 
 std::string RegisterLoader::freshId(const RegisterFile& file, const CsvRow& row, const char* column)
@@ -33,6 +80,7 @@ std::string RegisterLoader::freshId(const RegisterFile& file, const CsvRow& row,
     if (!id.empty() && !ids_[column].insert(id).second)
         faults.push_back(
             file.fault(row, column, inQuotes(id) + " stands there twice", "give each its own"));
+    ids_without_zeros_[column].emplace(withoutZeros(id), id);
     return id;
 }
 
@@ -57,28 +105,36 @@ void RegisterLoader::yearOrder(const RegisterFile& file, const CsvRow& row, cons
                                     "the first year must not be after the last"));
 }
 
+void RegisterLoader::checkReference(const RegisterFile& file, const CsvRow& row, const char* column,
+                                    const Reference& reference)
+{
+    const std::string id = file.field(row, column);
+    if (ids_[reference.id_column].count(id) != 0)
+        return;
+    const auto& listed = ids_without_zeros_[reference.id_column];
+    const auto alike = id.empty() ? listed.end() : listed.find(withoutZeros(id));
+    const std::string problem =
+        std::string("the ") + reference.what + " " + inQuotes(id) + " is not in " + reference.file;
+    faults.push_back(file.fault(
+        row, column, problem,
+        alike == listed.end() ? "add it there or correct it here"
+                              : inQuotes(alike->second) +
+                                    " is there: a spreadsheet may have dropped zeros in front"));
+}
+
 std::string RegisterLoader::source(const RegisterFile& file, const CsvRow& row)
 {
     std::string id = file.field(row, "source_id");
-    if (has_sources_ && !id.empty() && ids_["source_id"].count(id) == 0)
-        faults.push_back(file.fault(row, "source_id",
-                                    "the source " + inQuotes(id) + " is not in sources.csv",
-                                    "add it there or correct it here"));
+    if (known.has_source_list && !sources_unread_ && !id.empty())
+        checkReference(file, row, "source_id", {"source_id", "source", "sources.csv"});
     return id;
 }
 
 std::string RegisterLoader::makerId(const RegisterFile& file, const CsvRow& row, const char* column)
 {
-    std::string id = file.field(row, column);
-    if (ids_["maker_id"].count(id) != 0)
-        return id;
-    std::string remedy = "add it there or correct it here";
-    for (const std::string& other : ids_["maker_id"])
-        if (!id.empty() && withoutZeros(other) == withoutZeros(id))
-            remedy = inQuotes(other) + " is there: a spreadsheet may have dropped zeros in front";
-    faults.push_back(
-        file.fault(row, column, "the maker " + inQuotes(id) + " is not in makers.csv", remedy));
-    return id;
+    if (!makers_unread_)
+        checkReference(file, row, column, {"maker_id", "maker", "makers.csv"});
+    return file.field(row, column);
 }
 
 Line RegisterLoader::markLine(const RegisterFile& file, const CsvRow& row, const std::string& text)

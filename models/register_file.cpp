@@ -39,13 +39,28 @@ RegisterFile::RegisterFile(std::filesystem::path file, const ColumnPlan& plan)
     is_there_ = std::filesystem::exists(file_, trouble);
     if (!is_there_)
         return;
-    std::ifstream stream(file_, std::ios::binary);
-    const std::string text{std::istreambuf_iterator<char>(stream),
-                           std::istreambuf_iterator<char>()};
-    if (!stream.is_open() || stream.bad() || !std::filesystem::is_regular_file(file_, trouble)) {
+    std::string text;
+    std::ifstream stream;
+    if (std::filesystem::is_regular_file(file_, trouble)) {  // to read a folder would throw
+        stream.open(file_, std::ios::binary);
+        text.assign(std::istreambuf_iterator<char>(stream), std::istreambuf_iterator<char>());
+    }
+    if (!stream.is_open() || stream.bad()) {
         faults_.push_back({file_, 0, "", "the file cannot be read", "check that it may be opened"});
         return;
     }
+    take(text, plan);
+}
+
+RegisterFile::RegisterFile(std::filesystem::path file, const std::string& text,
+                           const ColumnPlan& plan)
+    : file_(std::move(file)), is_there_(true)
+{
+    take(text, plan);
+}
+
+void RegisterFile::take(const std::string& text, const ColumnPlan& plan)
+{
     table_ = readCsv(text);
     for (std::string& name : table_.header)
         name = lowered(name);

@@ -7,13 +7,9 @@
 
 #include "models/csv_table.h"
 #include "models/maker_register.h"
+#include "models/register_tables.h"
 
 namespace models {
-
-// The columns that a file of the register has; the first ones must be there.
-struct ColumnPlan {
-    std::vector<std::string> required, optional;
-};
 
 // One file of the register, its fields by the names of their columns.
 class RegisterFile {
@@ -21,10 +17,14 @@ public:
     // Reads it; what is wrong goes to faults(). A file that is missing has no rows and no faults.
     RegisterFile(std::filesystem::path file, const ColumnPlan& plan);
 
+    // The same with a text that the file does not hold yet.
+    RegisterFile(std::filesystem::path file, const std::string& text, const ColumnPlan& plan);
+
     bool isThere() const { return is_there_; }
     const std::filesystem::path& path() const { return file_; }
     const std::vector<CsvRow>& rows() const { return table_.rows; }
     const std::vector<RegisterFault>& faults() const { return faults_; }
+    const CsvTable& table() const { return table_; }  // column names in small letters
 
     // Empty when the file has no such column.
     std::string field(const CsvRow& row, const std::string& column) const;
@@ -33,6 +33,7 @@ public:
                         std::string remedy) const;
 
 private:
+    void take(const std::string& text, const ColumnPlan& plan);
     void checkHeader(const ColumnPlan& plan);
 
     std::filesystem::path file_;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <unordered_map>
 
 #include "models/edtf.h"
 #include "models/letters.h"
@@ -20,21 +21,6 @@ std::string nameKey(const std::string& name)
         if (character != " ")
             key += capitalOf(normalForm(character));
     return key;
-}
-
-std::vector<std::string> splitList(const std::string& text)
-{
-    std::vector<std::string> parts;
-    std::string part;
-    for (const char c : text + "|") {
-        if (c != '|') {
-            part += c;
-        } else if (!part.empty()) {
-            parts.push_back(part);
-            part.clear();
-        }
-    }
-    return parts;
 }
 
 std::optional<MarkKind> markKind(const std::string& word)
@@ -85,42 +71,53 @@ void RegisterLoader::load()
     readSpellings();
 }
 
-RegisterFile RegisterLoader::open(const char* name, const ColumnPlan& plan, bool must_be_there)
+RegisterFile RegisterLoader::open(const char* name)
 {
-    RegisterFile file(folder_ / name, plan);
-    if (must_be_there && !file.isThere())
+    const RegisterTable& table = registerTable(name);
+    RegisterFile file = pending_.name == name
+                            ? RegisterFile(folder_ / name, pending_.text, table.columns)
+                            : RegisterFile(folder_ / name, table.columns);
+    if (table.needed && !file.isThere())
         faults.push_back({file.path(), 0, "", "the file is missing",
                           "a register needs makers.csv and marks.csv"});
     faults.insert(faults.end(), file.faults().begin(), file.faults().end());
     return file;
 }
 
+// A file without a line that could be read, and why is told already.
+bool RegisterLoader::isUnread(const RegisterFile& file)
+{
+    return file.rows().empty() && (!file.faults().empty() || !file.isThere());
+}
+
 void RegisterLoader::readSources()
 {
-    const RegisterFile file = open("sources.csv", {{"source_id", "citation"}, {}}, false);
-    has_sources_ = file.isThere();
+    const RegisterFile file = open("sources.csv");
+    known.has_source_list = file.isThere();
+    sources_unread_ = isUnread(file);
     for (const CsvRow& row : file.rows())
-        known.sources.push_back({freshId(file, row, "source_id"), file.field(row, "citation")});
+        known.sources.push_back(
+            {freshId(file, row, "source_id"), plainField(file, row, "citation"), row.line});
 }
 
 void RegisterLoader::readMakers()
 {
-    const RegisterFile file =
-        open("makers.csv",
-             {{"maker_id", "name"}, {"place", "from", "to", "successor_of", "notes", "source_id"}},
-             true);
-    std::map<std::string, std::size_t> line_of_name;
+    const RegisterFile file = open("makers.csv");
+    makers_unread_ = isUnread(file);
+    std::unordered_map<std::string, std::size_t> line_of_name;
+    known.makers.reserve(file.rows().size());
     for (const CsvRow& row : file.rows()) {
         Maker maker;
         maker.maker_id = freshId(file, row, "maker_id");
         maker.name = neededText(file, row, "name");
-        maker.place = file.field(row, "place");
+        maker.place = plainField(file, row, "place");
         maker.from = years(file, row, "from");
         maker.to = years(file, row, "to");
         yearOrder(file, row, maker.from, maker.to, "to");
         maker.successor_of = file.field(row, "successor_of");
-        maker.notes = file.field(row, "notes");
+        maker.notes = noteField(file, row, "notes");
         maker.source_id = source(file, row);
+        maker.file_line = row.line;
         const auto [first, is_new] = line_of_name.emplace(nameKey(maker.name), row.line);
         if (!is_new && !maker.name.empty())
             faults.push_back(file.fault(row, "name",
@@ -146,10 +143,9 @@ void RegisterLoader::checkSuccessors(const RegisterFile& file)
 
 void RegisterLoader::readMarks()
 {
-    const RegisterFile file =
-        open("marks.csv",
-             {{"maker_id", "text"}, {"kind", "frame", "from", "to", "notes", "source_id"}}, true);
-    std::map<std::string, std::size_t> line_of_mark;
+    const RegisterFile file = open("marks.csv");
+    std::unordered_map<std::string, std::size_t> line_of_mark;
+    known.marks.reserve(file.rows().size());
     for (const CsvRow& row : file.rows()) {
         Mark mark;
         mark.maker_id = makerId(file, row, "maker_id");
@@ -170,8 +166,9 @@ void RegisterLoader::readMarks()
         mark.from = years(file, row, "from");
         mark.to = years(file, row, "to");
         yearOrder(file, row, mark.from, mark.to, "to");
-        mark.notes = file.field(row, "notes");
+        mark.notes = noteField(file, row, "notes");
         mark.source_id = source(file, row);
+        mark.file_line = row.line;
         const std::string key =
             mark.maker_id + "\n" + mark.text + "\n" + mark.from + "\n" + mark.to;
         const auto [first, is_new] = line_of_mark.emplace(key, row.line);
@@ -185,85 +182,77 @@ void RegisterLoader::readMarks()
 
 void RegisterLoader::readItemTypes()
 {
-    const RegisterFile file =
-        open("item_types.csv",
-             {{"type_id", "name"},
-              {"pattern", "introduced", "withdrawn", "parts", "sizes", "notes", "source_id"}},
-             false);
+    const RegisterFile file = open("item_types.csv");
+    types_unread_ = file.isThere() && isUnread(file);
     for (const CsvRow& row : file.rows()) {
         ItemType type;
         type.type_id = freshId(file, row, "type_id");
         type.name = neededText(file, row, "name");
-        type.pattern = file.field(row, "pattern");
+        type.pattern = plainField(file, row, "pattern");
         type.introduced = years(file, row, "introduced");
         type.withdrawn = years(file, row, "withdrawn");
         yearOrder(file, row, type.introduced, type.withdrawn, "withdrawn");
-        type.parts = splitList(file.field(row, "parts"));
-        type.sizes = splitList(file.field(row, "sizes"));
-        type.notes = file.field(row, "notes");
+        type.parts = listField(file, row, "parts");
+        type.sizes = listField(file, row, "sizes");
+        type.notes = noteField(file, row, "notes");
         type.source_id = source(file, row);
+        type.file_line = row.line;
         known.item_types.push_back(std::move(type));
     }
 }
 
 void RegisterLoader::readFeatures()
 {
-    const RegisterFile file =
-        open("features.csv",
-             {{"feature_id", "type_id", "name"}, {"from", "to", "maker_id", "notes", "source_id"}},
-             false);
+    const RegisterFile file = open("features.csv");
     for (const CsvRow& row : file.rows()) {
         Feature feature;
         feature.feature_id = freshId(file, row, "feature_id");
         feature.type_id = file.field(row, "type_id");
-        if (ids_["type_id"].count(feature.type_id) == 0)
-            faults.push_back(file.fault(
-                row, "type_id",
-                "the item type " + inQuotes(feature.type_id) + " is not in item_types.csv",
-                "add it there or correct it here"));
+        if (!types_unread_)
+            checkReference(file, row, "type_id", {"type_id", "item type", "item_types.csv"});
         feature.name = neededText(file, row, "name");
         feature.from = years(file, row, "from");
         feature.to = years(file, row, "to");
         yearOrder(file, row, feature.from, feature.to, "to");
         if (!file.field(row, "maker_id").empty())
             feature.maker_id = makerId(file, row, "maker_id");
-        feature.notes = file.field(row, "notes");
+        feature.notes = noteField(file, row, "notes");
         feature.source_id = source(file, row);
+        feature.file_line = row.line;
         known.features.push_back(std::move(feature));
     }
 }
 
 void RegisterLoader::readCodes()
 {
-    const RegisterFile file = open(
-        "codes.csv",
-        {{"code", "stands_for", "value"}, {"issuer", "from", "to", "notes", "source_id"}}, false);
+    const RegisterFile file = open("codes.csv");
     for (const CsvRow& row : file.rows()) {
         Code code;
         code.code = neededText(file, row, "code");
-        if (const auto harm = markHarm(code.code))
-            faults.push_back(file.fault(row, "code", harm->problem, harm->remedy));
         const auto meaning = codeMeaning(file.field(row, "stands_for"));
         if (!meaning)
             faults.push_back(file.fault(row, "stands_for",
                                         inQuotes(file.field(row, "stands_for")) + " is no meaning",
                                         "write maker, year, quarter or inspector"));
         code.stands_for = meaning.value_or(CodeMeaning::Maker);
-        code.value = neededText(file, row, "value");
-        if (meaning == CodeMeaning::Maker)
+        code.value = file.field(row, "value");
+        if (code.value.empty() || meaning == CodeMeaning::Inspector)
+            neededText(file, row, "value");
+        else if (meaning == CodeMeaning::Maker)
             makerId(file, row, "value");
-        if (meaning == CodeMeaning::Year)
+        else if (meaning == CodeMeaning::Year)
             years(file, row, "value");
-        if (meaning == CodeMeaning::Quarter &&
-            (code.value < "1" || code.value > "4" || code.value.size() != 1))
+        else if (meaning == CodeMeaning::Quarter &&
+                 (code.value < "1" || code.value > "4" || code.value.size() != 1))
             faults.push_back(file.fault(row, "value", inQuotes(code.value) + " is no quarter",
                                         "write 1, 2, 3 or 4"));
-        code.issuer = file.field(row, "issuer");
+        code.issuer = plainField(file, row, "issuer");
         code.from = years(file, row, "from");
         code.to = years(file, row, "to");
         yearOrder(file, row, code.from, code.to, "to");
-        code.notes = file.field(row, "notes");
+        code.notes = noteField(file, row, "notes");
         code.source_id = source(file, row);
+        code.file_line = row.line;
         known.codes.push_back(std::move(code));
     }
     checkLeadingZeros(file);
@@ -291,10 +280,10 @@ void RegisterLoader::checkLeadingZeros(const RegisterFile& file)
 
 void RegisterLoader::readSpellings()
 {
-    const RegisterFile file = open("spellings.csv", {{"text", "same_as"}, {}}, false);
+    const RegisterFile file = open("spellings.csv");
     for (const CsvRow& row : file.rows())
         known.spellings.push_back(
-            {neededText(file, row, "text"), neededText(file, row, "same_as")});
+            {neededText(file, row, "text"), neededText(file, row, "same_as"), row.line});
 }
 
 }  // namespace models

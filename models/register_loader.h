@@ -2,8 +2,9 @@
 
 #include <filesystem>
 #include <map>
-#include <set>
 #include <string>
+#include <unordered_map>
+#include <unordered_set>
 #include <utility>
 #include <vector>
 
@@ -12,11 +13,27 @@
 
 namespace models {
 
+// The text that a file would have; no name, no file.
+struct PendingFile {
+    std::string name, text;
+};
+
+// What the ids in a field name.
+struct Reference {
+    const char* id_column;  // in the file that lists them
+    const char* what;       // "maker"
+    const char* file;       // "makers.csv"
+};
+
 // Reads the files of a register folder one by one, each after those that it refers to, and collects
 // what is wrong with them. For loadRegister alone.
 class RegisterLoader {
 public:
-    explicit RegisterLoader(std::filesystem::path folder) : folder_(std::move(folder)) {}
+    // One file, by its name, can be given a text that it does not hold yet.
+    explicit RegisterLoader(std::filesystem::path folder, PendingFile pending = {})
+        : folder_(std::move(folder)), pending_(std::move(pending))
+    {
+    }
 
     void load();
 
@@ -24,7 +41,8 @@ public:
     std::vector<RegisterFault> faults;
 
 private:
-    RegisterFile open(const char* name, const ColumnPlan& plan, bool must_be_there);
+    RegisterFile open(const char* name);
+    static bool isUnread(const RegisterFile& file);
     void readSources();
     void readMakers();
     void checkSuccessors(const RegisterFile& file);
@@ -41,13 +59,23 @@ private:
     void yearOrder(const RegisterFile& file, const CsvRow& row, const std::string& from,
                    const std::string& to, const char* column);
     std::string source(const RegisterFile& file, const CsvRow& row);
+    std::string plainField(const RegisterFile& file, const CsvRow& row, const char* column);
+    std::string noteField(const RegisterFile& file, const CsvRow& row, const char* column);
+    std::vector<std::string> listField(const RegisterFile& file, const CsvRow& row,
+                                       const char* column);
+    void checkReference(const RegisterFile& file, const CsvRow& row, const char* column,
+                        const Reference& reference);
     std::string makerId(const RegisterFile& file, const CsvRow& row, const char* column);
     std::string freshId(const RegisterFile& file, const CsvRow& row, const char* column);
     Line markLine(const RegisterFile& file, const CsvRow& row, const std::string& text);
 
     std::filesystem::path folder_;
-    bool has_sources_ = false;
-    std::map<std::string, std::set<std::string>> ids_;  // seen so far, by the column's name
+    PendingFile pending_;
+    // A file that cannot be read lists no ids: none is then missed.
+    bool makers_unread_ = false, sources_unread_ = false, types_unread_ = false;
+    std::map<std::string, std::unordered_set<std::string>>
+        ids_;  // seen so far, by the column's name
+    std::map<std::string, std::unordered_map<std::string, std::string>> ids_without_zeros_;
 };
 
 }  // namespace models

@@ -9,6 +9,9 @@ namespace models {
 
 namespace {
 
+constexpr std::size_t longest_harm = 60;  // bytes; no harm known is longer
+constexpr std::size_t longest_date = 32;
+
 std::size_t lineOf(const std::string& text, std::size_t at)
 {
     std::size_t line = 1;
@@ -48,12 +51,18 @@ constexpr const char* month_names =
 
 bool looksLikeASpreadsheetDate(const std::string& field)
 {
+    // Regular expressions are slow: most fields are told from a date by their first sign or length.
+    if (field.size() < 4 || field.size() > longest_date ||
+        std::string("0123456789JFMASOND").find(field.front()) == std::string::npos ||
+        field.find_first_of("-./ ") == std::string::npos)
+        return false;
     static const std::regex day_month(std::string("\\d{1,2}[-. ]") + month_names +
                                       "([-. ]\\d{2,4})?");
     static const std::regex month_year(std::string(month_names) + "[-. ]\\d{2,4}");
+    static const std::regex in_numbers("\\d{1,2}([./-])\\d{1,2}\\1\\d{4}|\\d{4}-\\d{2}-\\d{2}");
     static const std::regex time_stamp("\\d{4}-\\d{2}-\\d{2} \\d{2}:\\d{2}:\\d{2}.*");
     return std::regex_match(field, day_month) || std::regex_match(field, month_year) ||
-           std::regex_match(field, time_stamp);
+           std::regex_match(field, in_numbers) || std::regex_match(field, time_stamp);
 }
 
 }  // namespace
@@ -86,9 +95,22 @@ std::optional<CsvFault> encodingHarm(const std::string& text)
     return std::nullopt;
 }
 
+std::optional<Harm> errorSignHarm(const std::string& field)
+{
+    if (field.empty() || field.front() != '#' || field.size() > longest_harm)
+        return std::nullopt;
+    static const std::regex error_sign("#(NAME|REF|VALUE|N/A|NUM|DIV/0|NULL)[?!]?|#{3,}");
+    if (!std::regex_match(field, error_sign))
+        return std::nullopt;
+    return Harm{inQuotes(field) + " is a spreadsheet's error sign",
+                "type what stood there and set the column to text"};
+}
+
 std::optional<Harm> markHarm(const std::string& field)
 {
-    if (field.size() > 60)  // no harm known is that long, and regular expressions are slow
+    if (auto harm = errorSignHarm(field))
+        return harm;
+    if (field.size() > longest_harm || field.find_first_of("0123456789") == std::string::npos)
         return std::nullopt;
     if (looksLikeASpreadsheetDate(field))
         return Harm{
@@ -96,32 +118,32 @@ std::optional<Harm> markHarm(const std::string& field)
             "type the mark as it is printed and set the column to text; a mark that "
             "does read so begins with a backslash"};
     static const std::regex powers_of_ten("\\d[.,]?\\d*E\\+\\d+");
-    if (std::regex_match(field, powers_of_ten))
+    if (field.find("E+") != std::string::npos && std::regex_match(field, powers_of_ten))
         return Harm{inQuotes(field) + " looks like a number that a spreadsheet shortened",
                     "type the mark in full and set the column to text"};
-    static const std::regex error_sign("#(NAME|REF|VALUE|N/A|NUM|DIV/0|NULL)[?!]?|#{3,}");
-    if (std::regex_match(field, error_sign))
-        return Harm{inQuotes(field) + " is a spreadsheet's error sign",
-                    "type what stood there and set the column to text"};
     return std::nullopt;
 }
 
 Harm yearHarm(const std::string& field)
 {
+    static const std::regex about("(?:c|ca|about|circa)\\.? ?(\\d{4})");
+    static const std::regex decade("(\\d{3})0'?s");
+    static const std::regex span("(\\d{4}) ?(?:-|\xE2\x80\x93) ?(\\d{4})");
+    static const std::regex decimal("(\\d{4})[.,]0+");
+    static const std::regex numbers("\\d{1,2}[/.-]\\d{1,2}[/.-]\\d{2,4}|\\d{5}");
     std::string problem = inQuotes(field.substr(0, 40)) + " is not EDTF";
     std::smatch found;
-    if (field.size() > 60)
+    if (field.size() > longest_harm)
         return {problem, "write four digits, such as 1930"};
-    if (std::regex_match(field, found, std::regex("(?:c|ca|about|circa)\\.? ?(\\d{4})")))
+    if (std::regex_match(field, found, about))
         return {problem, "write " + found[1].str() + "~ for about " + found[1].str()};
-    if (std::regex_match(field, found, std::regex("(\\d{3})0'?s")))
+    if (std::regex_match(field, found, decade))
         return {problem, "write " + found[1].str() + "X for the decade"};
-    if (std::regex_match(field, found, std::regex("(\\d{4}) ?(?:-|\xE2\x80\x93) ?(\\d{4})")))
+    if (std::regex_match(field, found, span))
         return {problem, "write " + found[1].str() + "/" + found[2].str() + " for a span"};
-    if (std::regex_match(field, found, std::regex("(\\d{4})[.,]0+")))
+    if (std::regex_match(field, found, decimal))
         return {problem + ": a spreadsheet made a decimal number of it", "write " + found[1].str()};
-    if (looksLikeASpreadsheetDate(field) ||
-        std::regex_match(field, std::regex("\\d{1,2}[/.-]\\d{1,2}[/.-]\\d{2,4}|\\d{5}")))
+    if (looksLikeASpreadsheetDate(field) || std::regex_match(field, numbers))
         return {problem + ": a spreadsheet may have made a date of a year",
                 "write four digits, such as 1930, and set the column to text"};
     return {problem, "write four digits, such as 1930; 1930? in doubt, 1930~ about, 193X a decade"};

@@ -15,8 +15,10 @@ namespace {
 
 std::string complaint(const CLI::App* app, const CLI::Error& error)
 {
-    const std::vector<CLI::App*> chosen = app->get_subcommands();
-    const std::string name = chosen.empty() ? "" : " " + chosen.front()->get_name();
+    std::string name;
+    for (std::vector<CLI::App*> chosen = app->get_subcommands(); !chosen.empty();
+         chosen = chosen.front()->get_subcommands())
+        name += " " + chosen.front()->get_name();
     return std::string("weftmark: ") + error.what() + "; see weftmark" + name + " --help\n";
 }
 
@@ -35,12 +37,21 @@ std::string unmarked(const std::string& value)
     return !value.empty() && value.front() == bracket_mark ? value.substr(1) : value;
 }
 
+void unmarkValues(CLI::App& command)
+{
+    for (CLI::Option* option : command.get_options())
+        option->transform(unmarked);
+    for (CLI::App* word : command.get_subcommands([](CLI::App*) { return true; }))
+        unmarkValues(*word);
+}
+
 constexpr const char* examples =
     "Examples:\n"
     "  weftmark read belt.jpg                      read a photograph, tell what it can mean\n"
     "  weftmark match \"T.H. & CO / 193[.]\"        what a reading of yours can mean\n"
     "  weftmark add belt.jpg --accession \"SHT 12\"  read it and file the record\n"
     "  weftmark find HARSK --year 1938..1941       look a record up\n"
+    "  weftmark register show harskell             what the register knows of a maker\n"
     "  weftmark window belt.jpg                    read it letter by letter, and file it\n";
 
 // Results that did not arrive are a failure, or a full disk would pass for success.
@@ -108,8 +119,7 @@ int runCommandLine(const std::vector<Command>& commands, const std::vector<std::
     for (const Command& command : commands) {
         CLI::App* options = app.add_subcommand(command.name, command.summary);
         const std::function<int()> run = command.prepare(*options, around);
-        for (CLI::Option* option : options->get_options())
-            option->transform(unmarked);
+        unmarkValues(*options);
         options->callback([&action, run] { action = run; });
     }
     try {

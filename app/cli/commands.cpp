@@ -11,6 +11,7 @@ const std::vector<Command>& allCommands()
         {"find", "Find filed items by words, maker or year", prepareFind},
         {"show", "Show one filed item", prepareShow},
         {"export", "Write all filed items as a table or as JSON", prepareExport},
+        {"register", "Check the register, look things up in it, add to it", prepareRegister},
         {"window", "Open the window", prepareWindow},
     };
     return commands;

@@ -14,6 +14,7 @@ std::function<int()> prepareAdd(CLI::App& options, Surroundings& around);
 std::function<int()> prepareFind(CLI::App& options, Surroundings& around);
 std::function<int()> prepareShow(CLI::App& options, Surroundings& around);
 std::function<int()> prepareExport(CLI::App& options, Surroundings& around);
+std::function<int()> prepareRegister(CLI::App& options, Surroundings& around);
 std::function<int()> prepareWindow(CLI::App& options, Surroundings& around);
 
 // All of them, in the order in which the help lists them.
