@@ -4,37 +4,30 @@ torchrun --standalone --nproc_per_node=GPUS train.py --faces DIR --seconds 480 -
 """
 
 import argparse
-import copy
 import os
 import time
 import traceback
 
-import numpy as np
 import torch
 import torch.distributed as dist
 import torch.nn.functional as F
 
 from judge import judge
+from learning import Learner, exported
 from network import LineNetwork
-from pools import CHUNK, SHAPES, Pool, Replay, Source, load_faces, load_textures
-from unfold import unfold
-
-WARM_STEPS = 200
+from pools import CHUNK, CROPPED, Pool, Replay, Source, load_faces, load_textures
 
 
-def loss_of(logits, targets, lengths):
-    scores = F.log_softmax(logits.float(), 1).permute(2, 0, 1)
-    columns = torch.full((logits.shape[0],), logits.shape[2], device=logits.device)
+def loss_of(answer, targets, lengths):
+    scores = F.log_softmax(answer[:, :, 0].float(), 1).permute(2, 0, 1)
+    columns = torch.full((answer.shape[0],), answer.shape[3], device=answer.device)
     each = F.ctc_loss(scores, targets, columns, lengths, reduction="none", zero_infinity=True)
     return (each / lengths.clamp_min(1)).mean()
 
 
 def export(network, folder):
-    plain = LineNetwork().eval()
-    plain.load_state_dict(network.state_dict())
-    torch.onnx.export(plain.cpu(), torch.zeros(1, 1, 48, 256), os.path.join(folder, "line_reader.onnx"),
-                      opset_version=12, dynamo=False, input_names=["crops"], output_names=["logits"],
-                      dynamic_axes={"crops": {0: "n", 3: "w"}, "logits": {0: "n", 3: "t"}})
+    exported(network, LineNetwork(), (1, 1, 48, 256), os.path.join(folder, "line_reader.onnx"), "logits",
+             {"crops": {0: "n", 3: "w"}, "logits": {0: "n", 3: "t"}})
 
 
 def parsed():
@@ -59,62 +52,13 @@ def sources_of(options, rank, ranks):
     kept, held = load_faces(options.faces)
     each = max(1, ((os.cpu_count() or 4) // ranks - 2) // 2)
     seed = options.seed * 100 + rank * 10
-    learnt = [Source(kept, shape, each, seed + i) for i, shape in enumerate(SHAPES)]
-    tests = [Source(held, shape, 2, 900 + i) for i, shape in enumerate(SHAPES)] if rank == 0 else []
+    learnt = [Source(kept, shape, each, seed + i) for i, shape in enumerate(CROPPED)]
+    tests = [Source(held, shape, 2, 900 + i) for i, shape in enumerate(CROPPED)] if rank == 0 else []
     if rank == 0:
         print("%d faces, %d held out, %d processes a shape" % (len(kept), len(held), each), flush=True)
     for source in learnt + tests:
         source.begin()
     return learnt, tests
-
-
-class Learner:
-    """The network, its running average, and one step of learning over all GPUs."""
-
-    def __init__(self, options, ranks, crops):
-        self.options, self.ranks, self.step = options, ranks, 0
-        self.network = LineNetwork().cuda().to(memory_format=torch.channels_last)
-        if options.network:
-            unfold(options.network, self.network, crops)
-        for value in self.network.state_dict().values():
-            if ranks > 1:
-                dist.broadcast(value, 0)
-        self.average = copy.deepcopy(self.network)
-        self._averaged = [v for v in self.average.state_dict().values() if v.is_floating_point()]
-        self._live = [v for v in self.network.state_dict().values() if v.is_floating_point()]
-        self._weights = list(self.network.parameters())
-        self._rule = torch.optim.AdamW(
-            [{"params": [p for p in self._weights if p.ndim > 1], "weight_decay": 0.02},
-             {"params": [p for p in self._weights if p.ndim <= 1], "weight_decay": 0.0}], lr=options.rate, fused=True)
-
-    def learn(self, crops, targets, lengths, done, meanwhile):
-        """One step; `meanwhile` is called while the GPU is busy. Returns the loss and what `meanwhile` returned."""
-        fall = 0.5 * (1 + np.cos(np.pi * done))
-        rate = self.options.rate * min(1, (self.step + 1) / WARM_STEPS) * (
-            fall * (1 - self.options.last_rate) + self.options.last_rate)
-        for group in self._rule.param_groups:
-            group["lr"] = rate
-        with torch.autocast("cuda", torch.bfloat16):
-            logits = self.network(crops.contiguous(memory_format=torch.channels_last))[:, :, 0]
-        other = meanwhile()  # the loss waits for the GPU
-        loss = loss_of(logits, targets, lengths)
-        self._rule.zero_grad(set_to_none=True)
-        loss.backward()
-        self._shared()
-        torch.nn.utils.clip_grad_norm_(self._weights, 2.0)
-        self._rule.step()
-        self.step += 1
-        with torch.no_grad():
-            torch._foreach_lerp_(self._averaged, self._live, 1 - min(0.9995, 1 - 10 / (self.step + 20)))
-        return loss.detach(), other
-
-    def _shared(self):
-        """Every GPU steps by the mean of all gradients."""
-        if self.ranks > 1:
-            flat = torch.cat([p.grad.flatten() for p in self._weights])
-            dist.all_reduce(flat, op=dist.ReduceOp.AVG)
-            for p, part in zip(self._weights, flat.split([p.numel() for p in self._weights])):
-                p.grad.copy_(part.view_as(p))
 
 
 def _draws(options, pools, textures):
@@ -149,7 +93,7 @@ def trained(options, learner, pools, textures, sets):
                 pools[(step // 2) % 3 == 2].take(0)
             return draws[step % 3 == 2]()
 
-        each, batch = learner.learn(*batch, min(1, done), following)
+        each, batch = learner.learn(batch[0], batch[1:], min(1, done), following)
         loss = loss * 0.99 + each * 0.01
         if sets and time.time() - told > 120:
             told = time.time()
@@ -175,13 +119,13 @@ def main():
     for pool in held:
         pool.take(), pool.take()
     torch.manual_seed(12345)
-    sets = {shape: [pool.batch(512, textures) for _ in range(3)] for shape, pool in zip(SHAPES, held)}
+    sets = {shape: [pool.batch(512, textures) for _ in range(3)] for shape, pool in zip(CROPPED, held)}
     torch.manual_seed(options.seed * 10 + rank)
     pools = [Pool(source, options.room) for source in learnt]
     for _ in range(8):
         for pool in pools:
             pool.take()
-    learner = Learner(options, ranks, pools[0].batch(1024, textures)[0])
+    learner = Learner(LineNetwork(), loss_of, options, ranks, pools[0].batch(1024, textures)[0])
     if options.network and rank == 0:
         print("begin: %s" % judge(learner.average, sets), flush=True)
     steps = trained(options, learner, pools, textures, sets)
