@@ -66,7 +66,7 @@ def _marks_ink(marks, masks, widths, xs, ys, device):
 
 
 def _truth(marks, side, device):
-    """Core (N, 1, S, S) and log height, cosine, sine (N, 3, S, S) at the cells of the answer."""
+    """Core (N, 1, S, S) and log height, cosine and sine of twice the angle (N, 3, S, S) at the cells of the answer."""
     cells = side // STRIDE
     xs, ys = axes(cells, cells, device)
     xs, ys = xs * STRIDE + (STRIDE - 1) / 2, ys * STRIDE + (STRIDE - 1) / 2
@@ -78,8 +78,8 @@ def _truth(marks, side, device):
             reach = (line.half - END * line.cap).clamp_min(0.3 * line.cap)
             here = ((along.abs() < reach) & (down.abs() < (CORE * line.cap).clamp_min(LEAST_CORE))).float()
             here = here * line.on * mark.on
-            turn = mark.turn + angle
-            own = torch.cat([torch.log2(line.cap / 16).expand_as(turn), torch.cos(turn), torch.sin(turn)], 1)
+            twice = 2 * (mark.turn + angle)
+            own = torch.cat([torch.log2(line.cap / 16).expand_as(twice), torch.cos(twice), torch.sin(twice)], 1)
             told = told * (1 - here) + own * here
             core = torch.maximum(here, core) if torch.is_tensor(core) else here
     return core, told

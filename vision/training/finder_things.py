@@ -70,6 +70,8 @@ def _ticks(n, h, w, on, device):
     slant = normal(n, 0.3, device) * across
     beat = torch.sigmoid((torch.cos(6.2832 * (along + slant) / period) - torch.cos(3.1416 * share)) * period / 3)
     half = torch.exp(uniform(n, 0.3, 2.7, device))
+    fifth = torch.exp(-0.5 * ((torch.remainder(along / period + 2.5, 5) - 2.5) / 0.3) ** 2)  # a rule's are longer
+    half = half * (1 + fifth * uniform(n, 0.3, 1.2, device) * chance(n, 0.4, device))
     long = uniform(n, 30, 600, device)
     row = torch.sigmoid((half - across.abs()) * 1.5) * torch.sigmoid(long - along.abs())
     return beat * row * uniform(n, -0.7, 0.5, device) * (torch.rand(n, 1, 1, 1, device=device) < on).float()

@@ -40,7 +40,7 @@ def loss_of(answer, core, told):
 
 @torch.no_grad()
 def judge(network, batches):
-    """Of the core's cells: found, false ones; of those found the height's error and the share turned right."""
+    """Of the core's cells: found, false ones; of those found the height's error and the share with the right angle."""
     network.eval()
     found = true = seen = right = 0
     off = torch.zeros((), device="cuda")
@@ -57,7 +57,7 @@ def judge(network, batches):
         turned = (answer[:, 2:] * told[:, 1:]).sum(1, keepdim=True) / answer[:, 2:].norm(dim=1, keepdim=True).clamp_min(1e-3)
         right += ((turned > 0.866) & hit).sum().item()
     network.train()
-    return "loss of the core %.4f, found %.1f %%, false %.1f %%, height off by 2^%.3f, turned right %.1f %%" % (
+    return "loss of the core %.4f, found %.1f %%, false %.1f %%, height off by 2^%.3f, angle right %.1f %%" % (
         point, 100 * found / true, 100 * (1 - found / max(1, seen)), off.item() / max(1, found), 100 * right / max(1, found))
 
 

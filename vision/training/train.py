@@ -18,16 +18,27 @@ from network import LineNetwork
 from pools import CHUNK, CROPPED, Pool, Replay, Source, load_faces, load_textures
 
 
-def loss_of(answer, targets, lengths):
-    scores = F.log_softmax(answer[:, :, 0].float(), 1).permute(2, 0, 1)
-    columns = torch.full((answer.shape[0],), answer.shape[3], device=answer.device)
-    each = F.ctc_loss(scores, targets, columns, lengths, reduction="none", zero_infinity=True)
-    return (each / lengths.clamp_min(1)).mean()
+class Reading:
+    """What is learnt: a network, its loss, how it is judged and written, and what becomes of a drawn batch."""
 
+    network = LineNetwork
+    judge = staticmethod(judge)
 
-def export(network, folder):
-    exported(network, LineNetwork(), (1, 1, 48, 256), os.path.join(folder, "line_reader.onnx"), "logits",
-             {"crops": {0: "n", 3: "w"}, "logits": {0: "n", 3: "t"}})
+    @staticmethod
+    def prepared(batch):
+        return batch
+
+    @staticmethod
+    def loss_of(answer, targets, lengths):
+        scores = F.log_softmax(answer[:, :, 0].float(), 1).permute(2, 0, 1)
+        columns = torch.full((answer.shape[0],), answer.shape[3], device=answer.device)
+        each = F.ctc_loss(scores, targets, columns, lengths, reduction="none", zero_infinity=True)
+        return (each / lengths.clamp_min(1)).mean()
+
+    @staticmethod
+    def export(network, folder):
+        exported(network, LineNetwork(), (1, 1, 48, 256), os.path.join(folder, "line_reader.onnx"), "logits",
+                 {"crops": {0: "n", 3: "w"}, "logits": {0: "n", 3: "t"}})
 
 
 def parsed():
@@ -61,20 +72,21 @@ def sources_of(options, rank, ranks):
     return learnt, tests
 
 
-def _draws(options, pools, textures):
+def _draws(options, pools, textures, prepared):
     """Two functions that draw a batch of short and of long lines."""
     sizes = [options.batch, options.batch // 2]
     if options.plain:
-        return [lambda pool=pool, n=n: pool.batch(n, textures) for pool, n in zip(pools, sizes)]
+        return [lambda pool=pool, n=n: prepared(pool.batch(n, textures)) for pool, n in zip(pools, sizes)]
     with torch.no_grad():
-        return [Replay(pool, n, textures).batch for pool, n in zip(pools, sizes)]
+        replays = [Replay(pool, n, textures) for pool, n in zip(pools, sizes)]
+    return [lambda replay=replay: prepared(replay.batch()) for replay in replays]
 
 
-def trained(options, learner, pools, textures, sets):
+def trained(options, task, learner, pools, textures, sets):
     """Learns until the time is over; every GPU makes the same number of steps."""
     begun = told = time.time()
     allowed = options.until - begun if options.until else options.seconds
-    draws = _draws(options, pools, textures)
+    draws = _draws(options, pools, textures, task.prepared)
     loss, over = torch.zeros((), device="cuda"), torch.zeros((), device="cuda")
     with torch.no_grad():
         batch = draws[0]()
@@ -98,11 +110,11 @@ def trained(options, learner, pools, textures, sets):
         if sets and time.time() - told > 120:
             told = time.time()
             print("%4.0f s, step %d, loss %.3f, chunks %s: %s" % (
-                told - begun, learner.step, loss.item(), [p.taken for p in pools], judge(learner.average, sets)), flush=True)
+                told - begun, learner.step, loss.item(), [p.taken for p in pools], task.judge(learner.average, sets)), flush=True)
     return learner.step
 
 
-def main():
+def main(task):
     options = parsed()
     rank, ranks = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1))
     learnt, tests = sources_of(options, rank, ranks)
@@ -119,28 +131,32 @@ def main():
     for pool in held:
         pool.take(), pool.take()
     torch.manual_seed(12345)
-    sets = {shape: [pool.batch(512, textures) for _ in range(3)] for shape, pool in zip(CROPPED, held)}
+    sets = {shape: [task.prepared(pool.batch(512, textures)) for _ in range(3)] for shape, pool in zip(CROPPED, held)}
     torch.manual_seed(options.seed * 10 + rank)
     pools = [Pool(source, options.room) for source in learnt]
     for _ in range(8):
         for pool in pools:
             pool.take()
-    learner = Learner(LineNetwork(), loss_of, options, ranks, pools[0].batch(1024, textures)[0])
+    learner = Learner(task.network(), task.loss_of, options, ranks, pools[0].batch(1024, textures)[0])
     if options.network and rank == 0:
-        print("begin: %s" % judge(learner.average, sets), flush=True)
-    steps = trained(options, learner, pools, textures, sets)
+        print("begin: %s" % task.judge(learner.average, sets), flush=True)
+    steps = trained(options, task, learner, pools, textures, sets)
     if rank == 0:
         print("end, step %d: %s" % (steps, judge(learner.average, sets)), flush=True)
-        export(learner.average, options.out)
+        task.export(learner.average, options.out)
     for source in learnt + tests:
         source.end()
     if ranks > 1:
         dist.destroy_process_group()
 
 
-if __name__ == "__main__":
+def run(task):
     try:
-        main()
+        main(task)
     except BaseException:
         traceback.print_exc()
         os._exit(1)  # processes that draw would keep a failed run waiting
+
+
+if __name__ == "__main__":
+    run(Reading)
