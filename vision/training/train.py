@@ -142,7 +142,7 @@ def main(task):
         print("begin: %s" % task.judge(learner.average, sets), flush=True)
     steps = trained(options, task, learner, pools, textures, sets)
     if rank == 0:
-        print("end, step %d: %s" % (steps, judge(learner.average, sets)), flush=True)
+        print("end, step %d: %s" % (steps, task.judge(learner.average, sets)), flush=True)
         task.export(learner.average, options.out)
     for source in learnt + tests:
         source.end()
