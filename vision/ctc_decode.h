@@ -44,7 +44,7 @@ struct DecodedLine {
 
 struct DecodeOptions {
     int beam = 24;                // lines kept while searching
-    double writing_weight = 0.2;  // of how marks are written against what is seen; 0: not asked
+    double writing_weight = 0.1;  // of how marks are written against what is seen; 0: not asked
 };
 
 // The likeliest line by prefix beam search (Graves and Jaitly, "Towards end-to-end speech
