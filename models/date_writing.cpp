@@ -4,6 +4,7 @@
 #include <set>
 
 #include "models/edtf.h"
+#include "models/edtf_set.h"
 
 namespace models {
 
@@ -183,7 +184,9 @@ WrittenDate writeDate(const DateInstance& date, const DateContext& context)
     const bool years_alone =
         date.month_form == MonthForm::None || years.size() * behind.size() > most_members;
     if (years_alone && years.size() > 1) {
-        written.edtf = simplestEdtf(written.years);
+        written.edtf = simplestForm(setOfYears({written.years.begin(), written.years.end()}),
+                                    RunMeans::OneDate)
+                           .value_or("");
     } else if (years_alone) {
         written.edtf = years.front();
     } else {
