@@ -131,4 +131,8 @@ struct YearBounds {
 // ../.. , which bounds nothing.
 std::optional<YearBounds> edtfYearBounds(const std::string& edtf);
 
+// Why a text has no such bounds, as a part of a sentence: "at character 6 should stand a month from
+// 01 to 12"; empty when it has.
+std::string whyNoYearBounds(const std::string& edtf);
+
 }  // namespace models

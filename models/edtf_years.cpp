@@ -41,4 +41,13 @@ std::optional<YearBounds> edtfYearBounds(const std::string& edtf)
     return bounds;
 }
 
+std::string whyNoYearBounds(const std::string& edtf)
+{
+    const auto parsed = parseEdtf(edtf);
+    if (const auto* fault = std::get_if<EdtfFault>(&parsed))
+        return "at character " + std::to_string(fault->position + 1) + " should stand " +
+               fault->expected;
+    return edtfYearBounds(edtf) ? "" : "its years should be 0 to 9999";
+}
+
 }  // namespace models

@@ -136,6 +136,17 @@ TEST_CASE("What is not EDTF gives no years", "[models][edtf]")
     }
 }
 
+TEST_CASE("Why a date has no years is told with the place", "[models][edtf]")
+{
+    CHECK(models::whyNoYearBounds("1940-13") ==
+          "at character 6 should stand " +
+              std::get<models::EdtfFault>(models::parseEdtf("1940-13")).expected);
+    CHECK(models::whyNoYearBounds("Y170000002") == "its years should be 0 to 9999");
+    CHECK(models::whyNoYearBounds("") != "");
+    for (const char* dated : {"1940", "194X", "../1940", "[1940,1946]"})
+        CHECK(models::whyNoYearBounds(dated) == "");
+}
+
 // By the days of edtf_days.h; which years marks and registers can have is the project's own choice.
 TEST_CASE("Year bounds are those of the first and last day, of years of four digits",
           "[models][edtf]")
