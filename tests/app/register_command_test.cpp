@@ -194,7 +194,9 @@ TEST_CASE("Register add refuses a fault before writing", "[app][register]")
     CHECK(runner.run({"register", "add", "mark", "--maker_id", "walrus", "--text", "W"}).code == 3);
     CHECK(support::bytesOf(registerFile(runner, "makers.csv")) == before);
     CHECK(runner.run({"register", "add", "maker", "--name", "Nobody"}).code == 2);
-    CHECK(runner.run({"register", "add"}).code == 2);
+    CHECK_THAT(runner.run({"register", "add"}).err, Contains("behind add; write one of maker, "));
+    CHECK_THAT(runner.run({"register"}).err, Contains("behind register; write one of check, "));
+    CHECK_THAT(runner.run({"register", "chekc"}).err, Contains("not expected: chekc"));
     CHECK(runner.run({"register"}).code == 2);
     CHECK(runner.run({"register", "add", "maker", "--colour", "red"}).code == 2);
 
