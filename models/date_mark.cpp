@@ -97,7 +97,7 @@ void MeaningsOfLine::addFigures()
 {
     std::vector<QuarterName> quarters;
     for (const Code& code : context_.codes)
-        if (code.stands_for == CodeMeaning::Quarter && code.value.size() == 1)
+        if (code.stands_for == CodeMeaning::Quarter && code.value >= "1" && code.value <= "4")
             quarters.push_back({code.code, code.value.front() - '0'});
     for (const DateInstance& instance : findDates(line_, quarters)) {
         const WrittenDate date = writeDate(instance, context_);
