@@ -184,10 +184,10 @@ std::vector<ClassShare> sharesOf(const AlignmentTables& tables, const std::vecto
     std::vector<int> shorter = line;
     shorter.erase(shorter.begin() + static_cast<std::ptrdiff_t>(place));
     double sum = tables.without(place) + writing.log(writing.ofLine(shorter));
-    for (const int of_class : asked) {
-        const double mass = tables.withClass(place, of_class) +
-                            writing.log(writing.withClass(line, whole_line, place, of_class));
-        shares.push_back({of_class, mass});
+    const std::vector<WritingSums> written = writing.withClasses(line, whole_line, place, asked);
+    for (std::size_t i = 0; i < asked.size(); ++i) {
+        const double mass = tables.withClass(place, asked[i]) + writing.log(written[i]);
+        shares.push_back({asked[i], mass});
         sum = logSum(sum, mass);
     }
     for (ClassShare& share : shares)

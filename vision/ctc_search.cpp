@@ -189,16 +189,26 @@ WritingSums WritingWeight::around(const std::string& kinds, std::size_t at) cons
     return sums;
 }
 
-WritingSums WritingWeight::withClass(const std::vector<int>& line, const WritingSums& sums,
-                                     std::size_t place, int of_class) const
+std::vector<WritingSums> WritingWeight::withClasses(const std::vector<int>& line,
+                                                    const WritingSums& sums, std::size_t place,
+                                                    const std::vector<int>& asked) const
 {
     std::string kinds = kindsOf(line);
-    if (kinds[place + 1] == kindOf(of_class))
-        return sums;
     const WritingSums before = around(kinds, place + 1);
-    kinds[place + 1] = kindOf(of_class);
-    const WritingSums after = around(kinds, place + 1);
-    return {sums.marks - before.marks + after.marks, sums.codes - before.codes + after.codes};
+    std::unordered_map<char, WritingSums> by_kind{{kinds[place + 1], sums}};  // classes share kinds
+    std::vector<WritingSums> with;
+    with.reserve(asked.size());
+    for (const int of_class : asked) {
+        const auto [known, is_new] = by_kind.try_emplace(kindOf(of_class));
+        if (is_new) {
+            kinds[place + 1] = kindOf(of_class);
+            const WritingSums after = around(kinds, place + 1);
+            known->second = {sums.marks - before.marks + after.marks,
+                             sums.codes - before.codes + after.codes};
+        }
+        with.push_back(known->second);
+    }
+    return with;
 }
 
 std::vector<SearchedLine> searchLines(const cv::Mat& log_shares, const WritingWeight& writing,

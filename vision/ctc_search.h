@@ -27,9 +27,10 @@ public:
     double log(const WritingSums& sums) const;
     // Of a whole line: all its kinds and its end.
     WritingSums ofLine(const std::vector<int>& line) const;
-    // Of the line with another class in one place, given the sums of the line as it is.
-    WritingSums withClass(const std::vector<int>& line, const WritingSums& sums, std::size_t place,
-                          int of_class) const;
+    // Of the line with each of the classes asked about in one place, given the sums of the line as
+    // it is.
+    std::vector<WritingSums> withClasses(const std::vector<int>& line, const WritingSums& sums,
+                                         std::size_t place, const std::vector<int>& asked) const;
     std::size_t reach() const { return model_ ? model_->reach() : 0; }
 
 private:

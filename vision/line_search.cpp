@@ -28,17 +28,20 @@ cv::Mat greyOf(const cv::Mat& pixels)
 
 }  // namespace
 
-SearchedPhoto reducedForSearch(const Photo& photo)
+SearchedPhoto reducedForSearch(const Photo& photo, double most_pixels)
 {
     if (photo.pixels.empty())
         throw std::invalid_argument("reducedForSearch: the photo has no pixels");
     SearchedPhoto searched{greyOf(photo.pixels)};
-    const int longest = std::max(searched.grey.cols, searched.grey.rows);
-    if (longest <= longest_side_px)
+    const double longest = std::max(searched.grey.cols, searched.grey.rows);
+    const double scale =
+        std::max(longest / longest_side_px,
+                 std::sqrt(static_cast<double>(searched.grey.total()) / most_pixels));
+    if (scale <= 1)
         return searched;
-    searched.scale = static_cast<float>(longest) / longest_side_px;
+    searched.scale = static_cast<float>(scale);
     cv::Mat smaller;
-    cv::resize(searched.grey, smaller, {}, 1 / searched.scale, 1 / searched.scale, cv::INTER_AREA);
+    cv::resize(searched.grey, smaller, {}, 1 / scale, 1 / scale, cv::INTER_AREA);
     searched.grey = smaller;
     return searched;
 }

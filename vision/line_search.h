@@ -1,5 +1,6 @@
 #pragma once
 
+#include <limits>
 #include <vector>
 
 #include <opencv2/core.hpp>
@@ -17,7 +18,9 @@ struct SearchedPhoto {
 };
 
 // Throws std::invalid_argument if the photo is empty.
-SearchedPhoto reducedForSearch(const Photo& photo);
+//   most_pixels  area of what is searched, at most
+SearchedPhoto reducedForSearch(const Photo& photo,
+                               double most_pixels = std::numeric_limits<double>::infinity());
 
 // Lines of letters in pixels of what is searched, likeliest first.
 //   min_letter_px  smallest letter looked for, in photo pixels

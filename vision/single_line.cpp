@@ -18,7 +18,10 @@ constexpr double most_tilt_deg = 36;   // a little over what is promised
 constexpr double level_deg = 2;        // a line tilted less may be read as it is
 constexpr double ground_around = 1.3;  // height of what is cut out, in letters
 constexpr int min_letter_px = 10;
-constexpr double sure_enough = 0.5;  // certainty of a line after which no other way is tried
+constexpr double most_searched_px = 30000;  // letters of a line that long are still 15 px high
+// Certainty of a line after which no other way is tried; of one that was read as it lies, which
+// costs no search, but may be tilted.
+constexpr double sure_enough = 0.5, sure_as_it_lies = 0.8;
 
 // A straight line of text: a rectangle turned about its middle.
 struct LineBand {
@@ -109,39 +112,51 @@ SingleLine readAlong(const Photo& photo, const StampOutline& outline, TextReader
     return line;
 }
 
-}  // namespace
-
-std::vector<StampOutline> outlinesOfSingleLine(const Photo& photo)
+// The ways of lying that must be looked for: along letters, along the profile.
+std::vector<StampOutline> searchedOutlines(const Photo& photo)
 {
-    if (photo.pixels.empty())
-        throw std::invalid_argument("outlinesOfSingleLine: the photo has no pixels");
-    const SearchedPhoto searched = reducedForSearch(photo);
+    const SearchedPhoto searched = reducedForSearch(photo, most_searched_px);
     std::vector<StampOutline> outlines;
     if (const auto letters = bandOfLetters(photo, searched))
         outlines.push_back(outlineOf(*letters));
-    outlines.push_back(outlineOf(bandOfWhole(photo)));
     const LineBand profile = bandOfProfile(photo, searched);
     if (std::abs(profile.tilt_deg) > level_deg)
         outlines.push_back(outlineOf(profile));
     return outlines;
 }
 
+}  // namespace
+
+std::vector<StampOutline> outlinesOfSingleLine(const Photo& photo)
+{
+    if (photo.pixels.empty())
+        throw std::invalid_argument("outlinesOfSingleLine: the photo has no pixels");
+    std::vector<StampOutline> outlines{outlineOf(bandOfWhole(photo))};
+    const std::vector<StampOutline> searched = searchedOutlines(photo);
+    outlines.insert(outlines.end(), searched.begin(), searched.end());
+    return outlines;
+}
+
 SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored)
 {
+    if (photo.pixels.empty())
+        throw std::invalid_argument("readSingleLine: the photo has no pixels");
     // The ways that are tried have their tilts; what skew is seen in faint ink may be the weave's.
     const RectifyOptions options{.correct_skew = false, .mirrored = mirrored};
-    std::optional<SingleLine> best;
-    for (const StampOutline& outline : outlinesOfSingleLine(photo)) {
+    SingleLine best = readAlong(photo, outlineOf(bandOfWhole(photo)), reader, options);
+    if (certaintyOf(best) >= sure_as_it_lies)
+        return best;
+    for (const StampOutline& outline : searchedOutlines(photo)) {
         SingleLine line = readAlong(photo, outline, reader, options);
-        if (!best || certaintyOf(line) > certaintyOf(*best))
+        if (certaintyOf(line) > certaintyOf(best))
             best = std::move(line);
-        if (certaintyOf(*best) >= sure_enough)
-            return std::move(*best);
+        if (certaintyOf(best) >= sure_enough)
+            return best;
     }
-    EnhancedStamp turned = enhanceStamp(turnedOver(best->enhanced.rectified));
+    EnhancedStamp turned = enhanceStamp(turnedOver(best.enhanced.rectified));
     models::Reading reading = reader.readLine(turned);
-    const SingleLine over{best->outline, std::move(turned), std::move(reading)};
-    return certaintyOf(over) >= sure_enough ? over : std::move(*best);
+    SingleLine over{best.outline, std::move(turned), std::move(reading)};
+    return certaintyOf(over) >= sure_enough ? over : best;
 }
 
 }  // namespace vision

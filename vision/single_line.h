@@ -11,9 +11,9 @@
 namespace vision {
 
 // The ways in which a picture that is a tight crop of one line of text, tilted up to 35 degrees,
-// may lie, likeliest first, at least one: along the letters where some are found, the picture as it
-// is, along the tilt of its projection profile. Corners lie around the text, turned as it is, with
-// some ground; they may reach a little beyond the picture. Score 1, no lines.
+// may lie, at least one: the picture as it is, along the letters where some are found, along the
+// tilt of its projection profile. Corners lie around the text, turned as it is, with some ground;
+// they may reach a little beyond the picture. Score 1, no lines.
 // Throws std::invalid_argument if the photo is empty.
 std::vector<StampOutline> outlinesOfSingleLine(const Photo& photo);
 
@@ -25,8 +25,8 @@ struct SingleLine {
 };
 
 // Reads the crop the ways that outlinesOfSingleLine gives and keeps the surest reading; none other
-// is tried after a sure one. Where none is sure the best is tried turned over, and kept so if that
-// is sure.
+// is looked for after a sure one. Where none is sure the best is tried turned over, and kept so if
+// that is sure.
 //   mirrored  the line is a mirror image
 SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored = false);
 

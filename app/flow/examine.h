@@ -30,7 +30,10 @@ struct Engines {
     // At least one. Each is asked only for stamps of which those before it are not sure; what a
     // reader says counts for more than what those after it say.
     std::vector<std::unique_ptr<vision::TextReader>> readers;
-    double sure_from = 0.02;            // certainty of a line from which no other reader is asked
+    // Certainty of a line from which no other reader is asked. 0: others are asked only where
+    // nothing was read. Asked about faint lines, Tesseract writes letters where the network
+    // rightly says traces or lost, and a line with such cells is never a sure one.
+    double sure_from = 0;
     models::MakerRegister known;        // the register
     std::vector<std::string> troubles;  // readers that cannot be used, a sentence each
 };

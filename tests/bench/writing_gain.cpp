@@ -1,9 +1,11 @@
 // What knowing how marks are written gives the line reader, and what it takes: lines of drawn marks
 // and random codes in the same faces on the same cloth, decoded with the writing model weighed more
 // and less. The seeds are not those of the standing set.
-//   writing_gain [--marks N] [--seed S] [WEIGHT ...]     (60, 300000; 0 0.2 0.4 0.6 0.8)
+//   writing_gain [--list] [--marks N] [--seed S] [WEIGHT ...]     (60, 300000; 0 0.2 0.4 0.6 0.8)
+// --list: each line that is read otherwise at another weight.
 // Look-alikes: letters or digits taken for the other of O/0, I/1, S/5, B/8, Z/2, of 100.
 
+#include <algorithm>
 #include <array>
 #include <iomanip>
 #include <iostream>
@@ -25,6 +27,7 @@ struct Settings {
     std::size_t marks = 60;
     std::uint32_t seed = 300000;
     std::vector<double> weights;
+    bool list = false;
 };
 
 struct Tally {
@@ -73,6 +76,17 @@ void count(const std::string& read, const std::string& truth, Tally& tally)
         tally.look_alikes += partners[i] && lookAlike(a[i], b[*partners[i]]) ? 1 : 0;
 }
 
+void listDifferences(const std::string& truth, const std::map<double, std::string>& read)
+{
+    const std::string& first = read.begin()->second;
+    if (std::all_of(read.begin(), read.end(), [&](const auto& one) { return one.second == first; }))
+        return;
+    std::cout << bench::folded(truth);
+    for (const auto& [weight, text] : read)
+        std::cout << "   " << weight << ": " << text;
+    std::cout << '\n';
+}
+
 void readMark(const DrawnMark& mark, const Settings& settings, vision::LineReader& reader,
               std::map<double, Tally>& tallies)
 {
@@ -84,11 +98,15 @@ void readMark(const DrawnMark& mark, const Settings& settings, vision::LineReade
         outline.lines = {line.corners};
         const auto stamp = vision::enhanceStamp(vision::rectifyStamp(photo, outline));
         const auto row = reader.look(stamp, stamp.rectified.lines.front());
+        std::map<double, std::string> read;
         for (const double weight : settings.weights) {
             const vision::DecodedLine decoded = vision::decodeLine(
                 row.log_shares, reader.classes(), &reader.writing(), {.writing_weight = weight});
-            count(textOf(decoded, reader.classes()), line.text, tallies[weight]);
+            read[weight] = textOf(decoded, reader.classes());
+            count(read[weight], line.text, tallies[weight]);
         }
+        if (settings.list)
+            listDifferences(line.text, read);
     }
 }
 
@@ -108,7 +126,9 @@ Settings settingsFrom(int argc, char** argv)
     Settings settings;
     for (int i = 1; i < argc; ++i) {
         const std::string name = argv[i];
-        if (name == "--marks" && i + 1 < argc)
+        if (name == "--list")
+            settings.list = true;
+        else if (name == "--marks" && i + 1 < argc)
             settings.marks = std::stoul(argv[++i]);
         else if (name == "--seed" && i + 1 < argc)
             settings.seed = static_cast<std::uint32_t>(std::stoul(argv[++i]));

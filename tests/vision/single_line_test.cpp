@@ -18,8 +18,12 @@ TEST_CASE("A crop of one tilted line is laid along its text", "[vision][locate]"
             cv::boundingRect(std::vector<cv::Point2f>(corners.begin(), corners.end()));
         vision::Photo crop;
         crop.pixels = drawn.pixels(around & cv::Rect({0, 0}, drawn.pixels.size())).clone();
-        const auto outline = vision::outlinesOfSingleLine(crop).front();
-        CHECK(betweenDirections(outline.up_deg, drawn.stamps.front().up_deg) < 3);
+        const auto outlines = vision::outlinesOfSingleLine(crop);
+        CHECK(outlines.front().up_deg == 0);  // as it is, which needs no search
+        if (turn != 0) {
+            REQUIRE(outlines.size() > 1);
+            CHECK(betweenDirections(outlines[1].up_deg, drawn.stamps.front().up_deg) < 3);
+        }
     }
 }
 

@@ -72,13 +72,16 @@ TEST_CASE("A line is weighed as a mark or as a code, whichever it is likelier to
     CHECK(weightOf(year) - weightOf(year_with_letter) > 1);        // 1940, not 194O
     CHECK(std::abs(weightOf(code) - weightOf(other_code)) < 0.7);  // K7OK07 or K70KO7
     // Another class in one place: the same as the whole line weighed anew.
-    for (std::size_t place = 0; place < year.size(); ++place)
-        for (const int of_class : {1, 2, 6, classes.lost()}) {
+    const std::vector<int> asked = {1, 2, 6, classes.lost(), 7};
+    for (std::size_t place = 0; place < year.size(); ++place) {
+        const auto sums = writing.withClasses(year, writing.ofLine(year), place, asked);
+        REQUIRE(sums.size() == asked.size());
+        for (std::size_t i = 0; i < asked.size(); ++i) {
             std::vector<int> changed = year;
-            changed[place] = of_class;
-            const auto sums = writing.withClass(year, writing.ofLine(year), place, of_class);
-            CHECK(writing.log(sums) == Approx(weightOf(changed)));
+            changed[place] = asked[i];
+            CHECK(writing.log(sums[i]) == Approx(weightOf(changed)));
         }
+    }
 }
 
 TEST_CASE("Kinds of characters", "[vision][writing]")

@@ -67,12 +67,12 @@ def _jpeg(picture, device):
     return (cosines.T @ told @ cosines).transpose(2, 3).reshape(n, 1, h, w)
 
 
-def photographed(picture, scale, device):
-    """The picture as a file of a camera has it; scale: crop pixels a mask pixel, (N, 1, 1, 1)."""
+def photographed(picture, scale, device, blur=2.6):
+    """The picture as a file of a camera has it; scale: crop pixels a mask pixel, (N, 1, 1, 1); blur: most, in pixels."""
     n, _, h, w = picture.shape
     picture = _coarse(picture, scale, device)
     amount = uniform(n, -0.9, 1.0, device) * chance(n, 0.6, device)  # below 0: sharpened
-    picture = picture + (smeared(picture, device, 2.6) - picture) * amount
+    picture = picture + (smeared(picture, device, blur) - picture) * amount
     picture = picture.clamp(0.002, 1.5) ** torch.exp(normal(n, 0.3, device))
     glare = torch.sigmoid(field(n, h, w, 50, device) * 3 - uniform(n, 4, 8, device))
     glare = glare * chance(n, 0.1, device) * uniform(n, 0.3, 1, device)

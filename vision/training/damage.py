@@ -7,6 +7,7 @@ import torch
 import torch.nn.functional as F
 
 from camera import photographed, smeared
+from network import HEIGHT
 from noise import chance, field, uniform
 from placing import neighbour, placed, sampled
 from surface import ground_of, inked
@@ -23,7 +24,7 @@ def _outlined(ink, thick, thin, device):
     return (line + thin * uniform(n, 0, 0.3, device) * chance(n, 0.3, device)).clamp(0, 1)
 
 
-def _worn(ink, clean, device):
+def worn(ink, clean, device):
     """Stroke weight, outlines, double impressions, fading, speckle."""
     n, _, h, w = ink.shape
     thick, thin = F.max_pool2d(ink, 3, 1, 1), -F.max_pool2d(-ink, 3, 1, 1)
@@ -58,9 +59,9 @@ def crops(masks, boxes, texts, widths, others, out_width, textures=None):
         ink = torch.maximum(ink, beside * chance(n, share, device))
     lengths = lengths * (1 - bare.view(n).long())
     targets = targets * (1 - bare.view(n, 1).long())
-    ink = _worn(ink, clean, device)
+    ink = worn(ink, clean, device)
     ink = torch.where(chance(n, 0.5, device) > 0, smeared(ink, device), ink)
-    ground, tops = ground_of(n, out_width, textures, device)
+    ground, tops = ground_of(n, HEIGHT, out_width, textures, device)
     picture = photographed(inked(ink, ground, tops, clean, bare, device), scale, device)
     picture = picture - picture.mean((2, 3), keepdim=True)
     return picture / picture.std((2, 3), keepdim=True).clamp_min(1e-3), targets, lengths

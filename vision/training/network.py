@@ -8,23 +8,23 @@ import alphabet
 HEIGHT = 48  # of a crop, pixels
 
 
-def _conv(before, after, kernel=3, stride=1, padding=1, dilation=1):
+def conv(before, after, kernel=3, stride=1, padding=1, dilation=1):
     return nn.Sequential(
         nn.Conv2d(before, after, kernel, stride, padding, dilation, bias=False), nn.BatchNorm2d(after), nn.ReLU())
 
 
-class _Residual(nn.Module):
-    def __init__(self, channels):
+class Residual(nn.Module):
+    def __init__(self, channels, dilation=1):
         super().__init__()
         self.body = nn.Sequential(
-            _conv(channels, channels),
-            nn.Conv2d(channels, channels, 3, padding=1, bias=False), nn.BatchNorm2d(channels))
+            conv(channels, channels, padding=dilation, dilation=dilation),
+            nn.Conv2d(channels, channels, 3, padding=dilation, dilation=dilation, bias=False), nn.BatchNorm2d(channels))
 
     def forward(self, x):
         return torch.relu(x + self.body(x))
 
 
-class _Context(nn.Module):
+class Context(nn.Module):
     """Looks along the line, further with each one."""
 
     def __init__(self, channels, dilation):
@@ -43,13 +43,13 @@ class LineNetwork(nn.Module):
     def __init__(self):
         super().__init__()
         self.seen = nn.Sequential(
-            _conv(1, 32, stride=2), _Residual(32),
-            _conv(32, 64, stride=2), _Residual(64),
-            _conv(64, 128, stride=(2, 1)), _Residual(128), _Residual(128),
-            _conv(128, 192, stride=(2, 1)), _Residual(192), _Residual(192),
-            _conv(192, 384, kernel=(3, 1), padding=0))
+            conv(1, 32, stride=2), Residual(32),
+            conv(32, 64, stride=2), Residual(64),
+            conv(64, 128, stride=(2, 1)), Residual(128), Residual(128),
+            conv(128, 192, stride=(2, 1)), Residual(192), Residual(192),
+            conv(192, 384, kernel=(3, 1), padding=0))
         # late layers see one row of columns: parameters are cheap in time there
-        self.context = nn.Sequential(*(_Context(384, d) for d in (1, 2, 4, 8, 2, 1)))
+        self.context = nn.Sequential(*(Context(384, d) for d in (1, 2, 4, 8, 2, 1)))
         self.drop = nn.Dropout(0.1)
         self.head = nn.Conv2d(384, alphabet.CLASSES, 1)
 

@@ -14,7 +14,8 @@ import damage
 import grammar
 import typeset
 
-SHAPES = {"short": (320, 256, 0), "long": (640, 512, 260)}  # pixels of a mask, of a crop; the narrowest text
+SHAPES = {"short": (320, 256, 0), "long": (640, 512, 260), "any": (640, 0, 0)}  # pixels of a mask, of a crop; the narrowest text
+CROPPED = ("short", "long")  # shapes that the line network reads; the finder's scenes hold any
 CHUNK = 1024
 SLOTS = 24  # chunks that may wait for the GPU
 

@@ -5,19 +5,18 @@ import math
 import torch
 import torch.nn.functional as F
 
-from network import HEIGHT
 from noise import axes, chance, field, normal, uniform
 
 PICTURED = 0.35  # of the grounds are real pictures of cloth, metal, paper, wood
 
 
-def _woven(n, width, device):
-    xs, ys = axes(HEIGHT, width, device)
+def _woven(n, height, width, device):
+    xs, ys = axes(height, width, device)
     turn = normal(n, 0.25, device) + torch.randint(0, 2, (n, 1, 1, 1), device=device) * 0.785 * chance(n, 0.4, device)
     p = torch.exp(uniform(n, 0.8, 2.8, device))  # threads are 2 to 16 pixels apart
     q = p * torch.exp(normal(n, 0.3, device))
-    a = xs * torch.cos(turn) + ys * torch.sin(turn) + field(n, HEIGHT, width, 12, device) * p * 0.18
-    b = -xs * torch.sin(turn) + ys * torch.cos(turn) + field(n, HEIGHT, width, 12, device) * q * 0.18
+    a = xs * torch.cos(turn) + ys * torch.sin(turn) + field(n, height, width, 12, device) * p * 0.18
+    b = -xs * torch.sin(turn) + ys * torch.cos(turn) + field(n, height, width, 12, device) * q * 0.18
     wave_a, wave_b = torch.sin(6.2832 * a / p), torch.sin(6.2832 * b / q)
     over = torch.sigmoid(6 * torch.sin(3.1416 * a / p) * torch.sin(3.1416 * b / q))  # which thread lies on top
     round_a, round_b = torch.sin(3.1416 * a / p).abs().sqrt(), torch.sin(3.1416 * b / q).abs().sqrt()
@@ -27,14 +26,14 @@ def _woven(n, width, device):
     return torch.where(kind == 2, wave_a * 0.3 + wave_b * 0.7, plain)
 
 
-def _pictured(n, width, textures, device):
+def _pictured(n, height, width, textures, device):
     """Windows of real pictures, at any size and angle."""
     pick = torch.randint(0, textures.shape[0], (n,), device=device)
     side = textures.shape[2]
-    xs, ys = axes(HEIGHT, width, device)
+    xs, ys = axes(height, width, device)
     zoom, spin = torch.exp(uniform(n, -0.7, 1.0, device)), uniform(n, 0, 6.2832, device)
     ox, oy = uniform(n, 0, side, device), uniform(n, 0, side, device)
-    gx, gy = xs - width / 2, ys - HEIGHT / 2
+    gx, gy = xs - width / 2, ys - height / 2
     tx = ox + (gx * torch.cos(spin) + gy * torch.sin(spin)) * zoom
     ty = oy + (-gx * torch.sin(spin) + gy * torch.cos(spin)) * zoom
     grid = torch.stack([2 * tx[:, 0] / side - 1, 2 * ty[:, 0] / side - 1], -1)
@@ -43,27 +42,27 @@ def _pictured(n, width, textures, device):
     return real / real.std((2, 3), keepdim=True).clamp_min(0.02)
 
 
-def ground_of(n, width, textures, device):
+def ground_of(n, height, width, textures, device):
     """Ground of mean about 0 and deviation 1, and its thread tops (1) and hollows (0)."""
-    grain = field(n, HEIGHT, width, 1, device) * 0.5 + field(n, HEIGHT, width, 3, device) * 0.5
-    brushed = field(n, HEIGHT, width, 60, device, 1) + field(n, HEIGHT, width, 20, device, 2) * 0.5
-    weave = torch.where(chance(n, 0.15, device) > 0, brushed, _woven(n, width, device))
+    grain = field(n, height, width, 1, device) * 0.5 + field(n, height, width, 3, device) * 0.5
+    brushed = field(n, height, width, 60, device, 1) + field(n, height, width, 20, device, 2) * 0.5
+    weave = torch.where(chance(n, 0.15, device) > 0, brushed, _woven(n, height, width, device))
     ground = weave * uniform(n, 0, 1, device) + grain * uniform(n, 0.1, 0.8, device)
     if textures is not None:
         real = int(n * PICTURED)  # the order of a batch means nothing, so the last ones are the ones
-        ground = torch.cat([ground[:n - real], _pictured(real, width, textures, device)])
+        ground = torch.cat([ground[:n - real], _pictured(real, height, width, textures, device)])
     ground = ground / ground.std((2, 3), keepdim=True).clamp_min(0.05)
     return ground, torch.sigmoid(ground * 1.5)
 
 
-def _stroke(n, width, on, device):
+def stroke(n, height, width, on, device):
     """Creases, scratches, rules, seams and frames: how much brighter or darker a line makes the ground."""
-    xs, ys = axes(HEIGHT, width, device)
+    xs, ys = axes(height, width, device)
     kind = torch.rand(n, 1, 1, 1, device=device)
     angle = torch.where(kind < 0.5, normal(n, 0.04, device), uniform(n, -math.pi / 2, math.pi / 2, device))
     angle = torch.where(kind > 0.85, math.pi / 2 + normal(n, 0.06, device), angle)
-    edge = torch.where(chance(n, 0.5, device) > 0, uniform(n, -2, 10, device), uniform(n, HEIGHT - 10, HEIGHT + 2, device))
-    y0 = torch.where(kind < 0.4, edge, uniform(n, 0, HEIGHT, device))
+    edge = torch.where(chance(n, 0.5, device) > 0, uniform(n, -2, 10, device), uniform(n, height - 10, height + 2, device))
+    y0 = torch.where(kind < 0.4, edge, uniform(n, 0, height, device))
     x0 = uniform(n, 0, width, device)
     across = -(xs - x0) * torch.sin(angle) + (ys - y0) * torch.cos(angle)
     along = (xs - x0) * torch.cos(angle) + (ys - y0) * torch.sin(angle)
@@ -73,16 +72,16 @@ def _stroke(n, width, on, device):
     dashes = torch.sigmoid(6 * torch.sin(6.2832 * along / period) + uniform(n, -2, 4, device))
     profile = profile * torch.where(chance(n, 0.35, device) > 0, dashes, torch.ones_like(dashes))
     step = torch.sigmoid(across / soft.clamp_max(1.2)) * uniform(n, 0.5, 1, device)  # the edge of a patch
-    profile = torch.where((kind < 0.4) & (chance(n, 0.3, device) > 0) & ((edge < 8) | (edge > HEIGHT - 8)),
-                          torch.where(edge > HEIGHT / 2, step, 1 - step), profile)
+    profile = torch.where((kind < 0.4) & (chance(n, 0.3, device) > 0) & ((edge < 8) | (edge > height - 8)),
+                          torch.where(edge > height / 2, step, 1 - step), profile)
     amount = uniform(n, -0.6, 0.35, device) * (1 - 0.4 * (soft > 2).float())
     return profile * amount * (torch.rand(n, 1, 1, 1, device=device) < on).float()
 
 
-def _ring(n, width, on, device):
+def ring(n, height, width, on, device):
     """An eyelet or a hole, mostly beside the writing."""
-    xs, ys = axes(HEIGHT, width, device)
-    x0, y0 = uniform(n, 0, width, device), uniform(n, -12, HEIGHT + 12, device)
+    xs, ys = axes(height, width, device)
+    x0, y0 = uniform(n, 0, width, device), uniform(n, -12, height + 12, device)
     radius, broad = uniform(n, 6, 22, device), uniform(n, 0.8, 4, device)
     r = torch.sqrt((xs - x0) ** 2 + (ys - y0) ** 2 + 1e-3)
     rim = torch.exp(-0.5 * ((r - radius) / broad) ** 2) * uniform(n, -0.6, 0.6, device)
@@ -107,8 +106,8 @@ def inked(ink, ground, tops, clean, bare, device):
     swing = uniform(n, 0.005, 0.16, device) * (1 - clean) + uniform(n, 0.002, 0.03, device) * clean
     stain = torch.sigmoid(field(n, h, w, 30, device) * 3 - uniform(n, 2.5, 9, device)) * uniform(n, 0, 0.35, device)
     slope = field(n, h, w, 60, device) * uniform(n, 0, 0.08, device)
-    things = (1 + _stroke(n, w, 0.14 + 0.4 * bare, device)) * (1 + _stroke(n, w, 0.08 + 0.3 * bare, device))
-    things = things * (1 + _ring(n, w, 0.03 + 0.25 * bare, device))
+    things = (1 + stroke(n, h, w, 0.14 + 0.4 * bare, device)) * (1 + stroke(n, h, w, 0.08 + 0.3 * bare, device))
+    things = things * (1 + ring(n, h, w, 0.03 + 0.25 * bare, device))
     light = uniform(n, 0.3, 0.9, device) * (1 - stain) * (1 + slope) * things
     contrast = torch.exp(uniform(n, -2.1, -0.25, device))
     contrast = torch.maximum(contrast, swing * uniform(n, 0.8, 3.2, device)).clamp_max(0.9) * (1 - clean)

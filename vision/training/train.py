@@ -4,37 +4,41 @@ torchrun --standalone --nproc_per_node=GPUS train.py --faces DIR --seconds 480 -
 """
 
 import argparse
-import copy
 import os
 import time
 import traceback
 
-import numpy as np
 import torch
 import torch.distributed as dist
 import torch.nn.functional as F
 
 from judge import judge
+from learning import Learner, exported
 from network import LineNetwork
-from pools import CHUNK, SHAPES, Pool, Replay, Source, load_faces, load_textures
-from unfold import unfold
-
-WARM_STEPS = 200
+from pools import CHUNK, CROPPED, Pool, Replay, Source, load_faces, load_textures
 
 
-def loss_of(logits, targets, lengths):
-    scores = F.log_softmax(logits.float(), 1).permute(2, 0, 1)
-    columns = torch.full((logits.shape[0],), logits.shape[2], device=logits.device)
-    each = F.ctc_loss(scores, targets, columns, lengths, reduction="none", zero_infinity=True)
-    return (each / lengths.clamp_min(1)).mean()
+class Reading:
+    """What is learnt: a network, its loss, how it is judged and written, and what becomes of a drawn batch."""
 
+    network = LineNetwork
+    judge = staticmethod(judge)
 
-def export(network, folder):
-    plain = LineNetwork().eval()
-    plain.load_state_dict(network.state_dict())
-    torch.onnx.export(plain.cpu(), torch.zeros(1, 1, 48, 256), os.path.join(folder, "line_reader.onnx"),
-                      opset_version=12, dynamo=False, input_names=["crops"], output_names=["logits"],
-                      dynamic_axes={"crops": {0: "n", 3: "w"}, "logits": {0: "n", 3: "t"}})
+    @staticmethod
+    def prepared(batch):
+        return batch
+
+    @staticmethod
+    def loss_of(answer, targets, lengths):
+        scores = F.log_softmax(answer[:, :, 0].float(), 1).permute(2, 0, 1)
+        columns = torch.full((answer.shape[0],), answer.shape[3], device=answer.device)
+        each = F.ctc_loss(scores, targets, columns, lengths, reduction="none", zero_infinity=True)
+        return (each / lengths.clamp_min(1)).mean()
+
+    @staticmethod
+    def export(network, folder):
+        exported(network, LineNetwork(), (1, 1, 48, 256), os.path.join(folder, "line_reader.onnx"), "logits",
+                 {"crops": {0: "n", 3: "w"}, "logits": {0: "n", 3: "t"}})
 
 
 def parsed():
@@ -59,8 +63,8 @@ def sources_of(options, rank, ranks):
     kept, held = load_faces(options.faces)
     each = max(1, ((os.cpu_count() or 4) // ranks - 2) // 2)
     seed = options.seed * 100 + rank * 10
-    learnt = [Source(kept, shape, each, seed + i) for i, shape in enumerate(SHAPES)]
-    tests = [Source(held, shape, 2, 900 + i) for i, shape in enumerate(SHAPES)] if rank == 0 else []
+    learnt = [Source(kept, shape, each, seed + i) for i, shape in enumerate(CROPPED)]
+    tests = [Source(held, shape, 2, 900 + i) for i, shape in enumerate(CROPPED)] if rank == 0 else []
     if rank == 0:
         print("%d faces, %d held out, %d processes a shape" % (len(kept), len(held), each), flush=True)
     for source in learnt + tests:
@@ -68,69 +72,21 @@ def sources_of(options, rank, ranks):
     return learnt, tests
 
 
-class Learner:
-    """The network, its running average, and one step of learning over all GPUs."""
-
-    def __init__(self, options, ranks, crops):
-        self.options, self.ranks, self.step = options, ranks, 0
-        self.network = LineNetwork().cuda().to(memory_format=torch.channels_last)
-        if options.network:
-            unfold(options.network, self.network, crops)
-        for value in self.network.state_dict().values():
-            if ranks > 1:
-                dist.broadcast(value, 0)
-        self.average = copy.deepcopy(self.network)
-        self._averaged = [v for v in self.average.state_dict().values() if v.is_floating_point()]
-        self._live = [v for v in self.network.state_dict().values() if v.is_floating_point()]
-        self._weights = list(self.network.parameters())
-        self._rule = torch.optim.AdamW(
-            [{"params": [p for p in self._weights if p.ndim > 1], "weight_decay": 0.02},
-             {"params": [p for p in self._weights if p.ndim <= 1], "weight_decay": 0.0}], lr=options.rate, fused=True)
-
-    def learn(self, crops, targets, lengths, done, meanwhile):
-        """One step; `meanwhile` is called while the GPU is busy. Returns the loss and what `meanwhile` returned."""
-        fall = 0.5 * (1 + np.cos(np.pi * done))
-        rate = self.options.rate * min(1, (self.step + 1) / WARM_STEPS) * (
-            fall * (1 - self.options.last_rate) + self.options.last_rate)
-        for group in self._rule.param_groups:
-            group["lr"] = rate
-        with torch.autocast("cuda", torch.bfloat16):
-            logits = self.network(crops.contiguous(memory_format=torch.channels_last))[:, :, 0]
-        other = meanwhile()  # the loss waits for the GPU
-        loss = loss_of(logits, targets, lengths)
-        self._rule.zero_grad(set_to_none=True)
-        loss.backward()
-        self._shared()
-        torch.nn.utils.clip_grad_norm_(self._weights, 2.0)
-        self._rule.step()
-        self.step += 1
-        with torch.no_grad():
-            torch._foreach_lerp_(self._averaged, self._live, 1 - min(0.9995, 1 - 10 / (self.step + 20)))
-        return loss.detach(), other
-
-    def _shared(self):
-        """Every GPU steps by the mean of all gradients."""
-        if self.ranks > 1:
-            flat = torch.cat([p.grad.flatten() for p in self._weights])
-            dist.all_reduce(flat, op=dist.ReduceOp.AVG)
-            for p, part in zip(self._weights, flat.split([p.numel() for p in self._weights])):
-                p.grad.copy_(part.view_as(p))
-
-
-def _draws(options, pools, textures):
+def _draws(options, pools, textures, prepared):
     """Two functions that draw a batch of short and of long lines."""
     sizes = [options.batch, options.batch // 2]
     if options.plain:
-        return [lambda pool=pool, n=n: pool.batch(n, textures) for pool, n in zip(pools, sizes)]
+        return [lambda pool=pool, n=n: prepared(pool.batch(n, textures)) for pool, n in zip(pools, sizes)]
     with torch.no_grad():
-        return [Replay(pool, n, textures).batch for pool, n in zip(pools, sizes)]
+        replays = [Replay(pool, n, textures) for pool, n in zip(pools, sizes)]
+    return [lambda replay=replay: prepared(replay.batch()) for replay in replays]
 
 
-def trained(options, learner, pools, textures, sets):
+def trained(options, task, learner, pools, textures, sets):
     """Learns until the time is over; every GPU makes the same number of steps."""
     begun = told = time.time()
     allowed = options.until - begun if options.until else options.seconds
-    draws = _draws(options, pools, textures)
+    draws = _draws(options, pools, textures, task.prepared)
     loss, over = torch.zeros((), device="cuda"), torch.zeros((), device="cuda")
     with torch.no_grad():
         batch = draws[0]()
@@ -149,16 +105,16 @@ def trained(options, learner, pools, textures, sets):
                 pools[(step // 2) % 3 == 2].take(0)
             return draws[step % 3 == 2]()
 
-        each, batch = learner.learn(*batch, min(1, done), following)
+        each, batch = learner.learn(batch[0], batch[1:], min(1, done), following)
         loss = loss * 0.99 + each * 0.01
         if sets and time.time() - told > 120:
             told = time.time()
             print("%4.0f s, step %d, loss %.3f, chunks %s: %s" % (
-                told - begun, learner.step, loss.item(), [p.taken for p in pools], judge(learner.average, sets)), flush=True)
+                told - begun, learner.step, loss.item(), [p.taken for p in pools], task.judge(learner.average, sets)), flush=True)
     return learner.step
 
 
-def main():
+def main(task):
     options = parsed()
     rank, ranks = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1))
     learnt, tests = sources_of(options, rank, ranks)
@@ -175,28 +131,32 @@ def main():
     for pool in held:
         pool.take(), pool.take()
     torch.manual_seed(12345)
-    sets = {shape: [pool.batch(512, textures) for _ in range(3)] for shape, pool in zip(SHAPES, held)}
+    sets = {shape: [task.prepared(pool.batch(512, textures)) for _ in range(3)] for shape, pool in zip(CROPPED, held)}
     torch.manual_seed(options.seed * 10 + rank)
     pools = [Pool(source, options.room) for source in learnt]
     for _ in range(8):
         for pool in pools:
             pool.take()
-    learner = Learner(options, ranks, pools[0].batch(1024, textures)[0])
+    learner = Learner(task.network(), task.loss_of, options, ranks, pools[0].batch(1024, textures)[0])
     if options.network and rank == 0:
-        print("begin: %s" % judge(learner.average, sets), flush=True)
-    steps = trained(options, learner, pools, textures, sets)
+        print("begin: %s" % task.judge(learner.average, sets), flush=True)
+    steps = trained(options, task, learner, pools, textures, sets)
     if rank == 0:
         print("end, step %d: %s" % (steps, judge(learner.average, sets)), flush=True)
-        export(learner.average, options.out)
+        task.export(learner.average, options.out)
     for source in learnt + tests:
         source.end()
     if ranks > 1:
         dist.destroy_process_group()
 
 
-if __name__ == "__main__":
+def run(task):
     try:
-        main()
+        main(task)
     except BaseException:
         traceback.print_exc()
         os._exit(1)  # processes that draw would keep a failed run waiting
+
+
+if __name__ == "__main__":
+    run(Reading)
