@@ -1,11 +1,12 @@
 #include "models/candidates.h"
 
 #include <algorithm>
+#include <cstdint>
 #include <stdexcept>
 
 #include "models/candidate_reasons.h"
 #include "models/compiled_register.h"
-#include "models/edtf.h"
+#include "models/edtf_set.h"
 #include "models/maker_posterior.h"
 #include "models/stamp_evidence.h"
 
@@ -37,7 +38,7 @@ std::vector<YearShare> yearShares(const MakerPosterior& maker, const YearRange& 
 
 std::string smallestSet(const std::vector<YearShare>& shares)
 {
-    std::vector<int> years;
+    std::vector<std::int64_t> years;
     double sum = 0;
     for (const YearShare& share : shares) {
         if (sum >= edtf_share)
@@ -45,7 +46,7 @@ std::string smallestSet(const std::vector<YearShare>& shares)
         years.push_back(share.year);
         sum += share.probability;
     }
-    return simplestEdtf(years);
+    return simplestForm(setOfYears(years), RunMeans::OneDate).value_or("");
 }
 
 Candidate candidateOf(const MakerPosterior& maker, const MakerRegister& known,

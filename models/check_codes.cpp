@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <map>
 
+#include "models/letters.h"
 #include "models/register_checks.h"
 #include "models/spreadsheet_harm.h"
 

@@ -1,7 +1,6 @@
 #include "models/date_forms.h"
 
 #include <algorithm>
-#include <cctype>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -15,6 +14,7 @@ namespace {
 // How often a date is printed in each form. Common practice, no source.
 constexpr double four_digits = 0.45, two_digits = 0.2, after_apostrophe = 0.05;
 constexpr double numeric_month = 0.17, named_month = 0.12, roman_month = 0.03, quarter = 0.02;
+constexpr double long_roman_month = 0.003;
 constexpr double with_day = 0.3;       // of the dates with a month, those that print the day
 constexpr double day_left_out = 0.05;  // a figure right before a month is its day
 constexpr double beside_unread = 0.5;  // a year of two digits beside an unread character
@@ -28,13 +28,34 @@ struct Separator {
 constexpr Separator number_separators[] = {{"/", 0.5}, {".", 0.25}, {"-", 0.1}, {" ", 0.15}};
 constexpr Separator day_separators[] = {
     {"/", 0.45}, {".", 0.25}, {"-", 0.1}, {" ", 0.15}, {"", 0.05}};  // nothing: before a name
-constexpr Separator name_separators[] = {{" ", 0.6}, {".", 0.15}, {"", 0.15}, {". ", 0.1}};
+constexpr Separator name_separators[] = {
+    {" ", 0.6}, {".", 0.15}, {"", 0.1}, {". ", 0.1}, {"/", 0.05}};
+
+double shareOf(MonthForm form)
+{
+    switch (form) {
+        case MonthForm::Name:
+            return named_month;
+        case MonthForm::Roman:
+            return roman_month;
+        case MonthForm::LongRoman:
+            return long_roman_month;
+        case MonthForm::Quarter:
+            return quarter;
+        case MonthForm::Numeric:
+            return numeric_month;
+        case MonthForm::None:
+            break;
+    }
+    return 1;
+}
 
 // Walks over one sequence of glyphs and collects the instances that begin at each.
 class DateScanner {
 public:
-    DateScanner(const DateLine& line, const std::vector<DateGlyph>& glyphs)
-        : line_(line), glyphs_(glyphs)
+    DateScanner(const DateLine& line, const std::vector<DateGlyph>& glyphs,
+                const std::vector<QuarterName>& quarters)
+        : line_(line), glyphs_(glyphs), quarters_(quarters)
     {
     }
 
@@ -42,10 +63,15 @@ public:
 
 private:
     bool isDigitAt(std::size_t at) const { return at < glyphs_.size() && glyphs_[at].is_digit; }
-    bool followsLetter(std::size_t at) const;
-    double textOdds(std::size_t at, std::string_view text) const;
+    double textOdds(std::size_t at, std::string_view text) const
+    {
+        return line_.odds(glyphs_, at, text);
+    }
     std::size_t readAmong(std::size_t at, std::size_t count) const;
-    double bestDigitOdds(std::size_t at, std::size_t count) const;
+    double bestDigitOdds(std::size_t at, std::size_t count) const
+    {
+        return models::bestDigitOdds(glyphs_, at, count);
+    }
 
     void bareYears(std::size_t at);
     void monthsAt(std::size_t begin, std::size_t at, const DateInstance& so_far);
@@ -57,43 +83,9 @@ private:
 
     const DateLine& line_;
     const std::vector<DateGlyph>& glyphs_;
+    const std::vector<QuarterName>& quarters_;
     std::vector<DateInstance> found_;
 };
-
-// A name within a longer word is no month: CONTRACT 1938 holds no OCT.
-bool DateScanner::followsLetter(std::size_t at) const
-{
-    if (at == 0 || glyphs_[at - 1].unread)
-        return false;
-    const Cell& cell = line_.line().cells[glyphs_[at - 1].cell];
-    const std::string& text = cell.alternatives.front().text;
-    return !glyphs_[at - 1].is_digit && text.size() == 1 &&
-           std::isalpha(static_cast<unsigned char>(text[0])) != 0;
-}
-
-double DateScanner::textOdds(std::size_t at, std::string_view text) const
-{
-    if (at + text.size() > glyphs_.size())
-        return 0;
-    double odds = 1;
-    for (std::size_t i = 0; i < text.size(); ++i)
-        odds *= line_.odds(glyphs_[at + i], text[i]);
-    return odds;
-}
-
-// The odds of the likeliest digits; 0 when a glyph is none.
-double DateScanner::bestDigitOdds(std::size_t at, std::size_t count) const
-{
-    if (at + count > glyphs_.size())
-        return 0;
-    double odds = 1;
-    for (std::size_t i = at; i < at + count; ++i) {
-        if (glyphs_[i].digits.empty())
-            return 0;
-        odds *= *std::max_element(glyphs_[i].digit_odds.begin(), glyphs_[i].digit_odds.end());
-    }
-    return odds;
-}
 
 std::vector<DateInstance> DateScanner::scan()
 {
@@ -154,26 +146,18 @@ void DateScanner::numericMonths(std::size_t begin, std::size_t at, const DateIns
     for (const std::size_t digits : {1U, 2U}) {
         if (bestDigitOdds(at, digits) <= 0)
             continue;
-        DateInstance instance = so_far;
-        instance.month_glyph = at;
-        instance.month_digits = digits;
-        instance.month_odds = {};
-        for (std::size_t month = 1; month <= (digits == 1 ? 9U : 12U); ++month)
-            instance.month_odds[month] = digits == 1 ? 0.8 * glyphs_[at].digit_odds[month]
-                                                     : (month < 10 ? 0.2 : 1) *
-                                                           glyphs_[at].digit_odds[month / 10] *
-                                                           glyphs_[at + 1].digit_odds[month % 10];
+        const DateInstance month = withMonthInFigures(so_far, glyphs_, at, digits);
         for (const Separator& separator : number_separators) {
-            const double odds = textOdds(at + digits, separator.text);
-            if (odds <= least_odds)
+            const double odds = separator.share * textOdds(at + digits, separator.text);
+            if (odds <= separator.share * least_odds)
                 continue;
             const std::size_t behind = at + digits + separator.text.size();
-            instance.month_form = MonthForm::Numeric;
-            instance.base_odds = so_far.base_odds * numeric_month * separator.share * odds;
+            DateInstance instance = month;
+            instance.base_odds = month.base_odds * numeric_month * odds;
             yearsAt(begin, behind, instance);
             if (digits == 1 && so_far.day_digits == 0) {
                 instance.month_form = MonthForm::Quarter;
-                instance.base_odds = so_far.base_odds * quarter * separator.share * odds;
+                instance.base_odds = month.base_odds * quarter * odds;
                 yearsAt(begin, behind, instance);
             }
         }
@@ -182,27 +166,23 @@ void DateScanner::numericMonths(std::size_t begin, std::size_t at, const DateIns
 
 void DateScanner::namedMonths(std::size_t begin, std::size_t at, const DateInstance& so_far)
 {
-    if (followsLetter(at))
+    // A name within a longer word is no month: CONTRACT 1938 holds no OCT.
+    if (at > 0 && line_.isLetter(glyphs_[at - 1]))
         return;
-    for (const NamedMonth& named : named_months) {
-        const double name_odds = textOdds(at, named.text);
-        // A name of whose letters half were not read is any month; of a Roman number one stroke
-        // tells that it is one.
-        const std::size_t read = readAmong(at, named.text.size());
-        const bool told = named.form == MonthForm::Roman ? read > 0 : 2 * read >= named.text.size();
-        if (name_odds < 1 || !told)
+    for (const MonthsThere& months : monthsNamedAt(line_, glyphs_, at, quarters_)) {
+        if (months.form == MonthForm::Quarter && so_far.day_digits > 0)
             continue;
         DateInstance instance = so_far;
-        instance.month_form = named.form;
-        instance.month_odds = {};
-        instance.month_odds[static_cast<std::size_t>(named.month)] = name_odds;
-        double share = named.form == MonthForm::Roman ? roman_month : named_month;
+        instance.month_form = months.form;
+        instance.month_digits = 0;
+        instance.month_odds = months.odds;
+        double share = shareOf(months.form);
         if (begin == at && at > 0 && isDigitAt(at - 1))
             share *= day_left_out;
         for (const Separator& separator : name_separators) {
-            if (named.form == MonthForm::Roman && separator.text.empty())
+            if (months.form != MonthForm::Name && separator.text.empty())
                 continue;
-            const std::size_t behind = at + named.text.size();
+            const std::size_t behind = at + months.length;
             const double odds = textOdds(behind, separator.text);
             if (odds <= least_odds)
                 continue;
@@ -278,16 +258,22 @@ double DateInstance::odds(int year) const
     return odds * months / (month_form == MonthForm::Quarter ? 4 : 12);
 }
 
-std::vector<DateInstance> findDates(const Line& line)
+std::vector<DateInstance> findDates(const Line& line, const std::vector<QuarterName>& quarters)
 {
     std::vector<DateInstance> all;
     const DateLine date_line(line);
-    const std::vector<std::vector<DateGlyph>> ways = date_line.waysToCount();
-    for (const std::vector<DateGlyph>& glyphs : ways)
-        for (DateInstance& instance : DateScanner(date_line, glyphs).scan()) {
-            instance.base_odds /= static_cast<double>(ways.size());
-            all.push_back(std::move(instance));
-        }
+    std::vector<TextLayer> layers = {TextLayer::Later};
+    if (date_line.isStruckOver())
+        layers.push_back(TextLayer::Earlier);
+    for (const TextLayer layer : layers) {
+        const std::vector<std::vector<DateGlyph>> ways = date_line.waysToCount(layer);
+        for (const std::vector<DateGlyph>& glyphs : ways)
+            for (DateInstance& instance : DateScanner(date_line, glyphs, quarters).scan()) {
+                instance.base_odds /= static_cast<double>(ways.size() * layers.size());
+                instance.layer = layer;
+                all.push_back(std::move(instance));
+            }
+    }
     return all;
 }
 

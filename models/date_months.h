@@ -1,40 +1,32 @@
 #pragma once
 
-#include <string_view>
+#include <array>
+#include <cstddef>
+#include <vector>
 
 #include "models/date_forms.h"
+#include "models/date_glyphs.h"
 
-// How months are printed, but for figures.
+// How months and quarters are printed.
 namespace models {
 
-struct NamedMonth {
-    std::string_view text;
-    int month;
-    MonthForm form;
+// The months of one form whose names are of one length and fit a stretch of glyphs.
+struct MonthsThere {
+    MonthForm form = MonthForm::Name;
+    std::size_t length = 0;         // of the names, in characters
+    std::array<double, 13> odds{};  // P(seen | name) / P(seen | other text), by month or quarter
 };
 
-// English names and short forms (MCH is seen on postmarks), and Roman numbers as postmarks and
-// coins print them.
-constexpr NamedMonth named_months[] = {
-    {"JAN", 1, MonthForm::Name},       {"JANUARY", 1, MonthForm::Name},
-    {"FEB", 2, MonthForm::Name},       {"FEBRUARY", 2, MonthForm::Name},
-    {"MAR", 3, MonthForm::Name},       {"MCH", 3, MonthForm::Name},
-    {"MARCH", 3, MonthForm::Name},     {"APR", 4, MonthForm::Name},
-    {"APRIL", 4, MonthForm::Name},     {"MAY", 5, MonthForm::Name},
-    {"JUN", 6, MonthForm::Name},       {"JUNE", 6, MonthForm::Name},
-    {"JUL", 7, MonthForm::Name},       {"JULY", 7, MonthForm::Name},
-    {"AUG", 8, MonthForm::Name},       {"AUGUST", 8, MonthForm::Name},
-    {"SEP", 9, MonthForm::Name},       {"SEPT", 9, MonthForm::Name},
-    {"SEPTEMBER", 9, MonthForm::Name}, {"OCT", 10, MonthForm::Name},
-    {"OCTOBER", 10, MonthForm::Name},  {"NOV", 11, MonthForm::Name},
-    {"NOVEMBER", 11, MonthForm::Name}, {"DEC", 12, MonthForm::Name},
-    {"DECEMBER", 12, MonthForm::Name}, {"I", 1, MonthForm::Roman},
-    {"II", 2, MonthForm::Roman},       {"III", 3, MonthForm::Roman},
-    {"IV", 4, MonthForm::Roman},       {"IIII", 4, MonthForm::Roman},
-    {"V", 5, MonthForm::Roman},        {"VI", 6, MonthForm::Roman},
-    {"VII", 7, MonthForm::Roman},      {"VIII", 8, MonthForm::Roman},
-    {"IX", 9, MonthForm::Roman},       {"X", 10, MonthForm::Roman},
-    {"XI", 11, MonthForm::Roman},      {"XII", 12, MonthForm::Roman},
-};
+// What was read so far with a month of one or two figures behind it. In 4/25/40 the second figure
+// can only be the day, so the first is the month.
+DateInstance withMonthInFigures(DateInstance so_far, const std::vector<DateGlyph>& glyphs,
+                                std::size_t at, std::size_t digits);
+
+// What can begin at a glyph: English names and short forms (MCH and JLY are seen on postmarks),
+// Roman numbers as postmarks and coins print them (with IIII and VIIII as a form of their own),
+// quarters by the register's codes. Months that the letters leave open, as far as they were read,
+// come together; one that takes a letter to be misread comes alone.
+std::vector<MonthsThere> monthsNamedAt(const DateLine& line, const std::vector<DateGlyph>& glyphs,
+                                       std::size_t at, const std::vector<QuarterName>& quarters);
 
 }  // namespace models

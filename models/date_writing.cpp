@@ -4,6 +4,7 @@
 #include <set>
 
 #include "models/edtf.h"
+#include "models/edtf_set.h"
 
 namespace models {
 
@@ -107,11 +108,11 @@ std::string dayTail(int month, int day)
     return std::string(1, '-').append(padded(month, 2)).append(1, '-').append(padded(day, 2));
 }
 
-// "-03-12" for every reading of day and month; a day in figures beside a month in figures may come
-// first or second.
-std::set<std::string> dayStrings(const DateInstance& date)
+// "-03-12" for every reading of day and month. A day in figures beside a month in figures may come
+// first or second, as the order says, unless only the other order gives a day.
+std::set<std::string> dayStrings(const DateInstance& date, DayOrder order)
 {
-    std::set<std::string> all;
+    std::set<std::string> day_first, month_first;
     for (int first = 1; first <= 31; ++first) {
         if (!canBe(date, date.day_glyph, date.day_digits, first))
             continue;
@@ -123,12 +124,16 @@ std::set<std::string> dayStrings(const DateInstance& date)
             if (!fits)
                 continue;
             if (isDay(first, second))
-                all.insert(dayTail(second, first));
+                day_first.insert(dayTail(second, first));
             if (numeric && isDay(second, first))
-                all.insert(dayTail(first, second));
+                month_first.insert(dayTail(first, second));
         }
     }
-    return all;
+    if (order == DayOrder::DayFirst && !day_first.empty())
+        return day_first;
+    if (order != DayOrder::MonthFirst || month_first.empty())
+        month_first.merge(day_first);
+    return month_first;
 }
 
 bool hasDoubt(const DateInstance& date)
@@ -150,12 +155,12 @@ std::string setOf(const std::vector<std::string>& members)
 
 // Month (and day) behind the year; one empty string when none is printed or too many fit; none when
 // the stretch can be no date.
-std::vector<std::string> tails(const DateInstance& date)
+std::vector<std::string> tails(const DateInstance& date, DayOrder order)
 {
     if (date.month_form == MonthForm::None)
         return {""};
     if (date.day_digits > 0) {
-        const std::set<std::string> days = dayStrings(date);
+        const std::set<std::string> days = dayStrings(date, order);
         return {days.begin(), days.end()};
     }
     std::vector<std::string> all = monthStrings(date, monthsOf(date));
@@ -166,20 +171,22 @@ std::vector<std::string> tails(const DateInstance& date)
 
 }  // namespace
 
-WrittenDate writeDate(const DateInstance& date, int earliest_year, int latest_year)
+WrittenDate writeDate(const DateInstance& date, const DateContext& context)
 {
     WrittenDate written;
-    for (int year = earliest_year; year <= latest_year; ++year)
+    for (int year = context.earliest_year; year <= context.latest_year; ++year)
         if (canBeYear(date, year))
             written.years.push_back(year);
-    const std::vector<std::string> behind = tails(date);
+    const std::vector<std::string> behind = tails(date, context.day_order);
     if (written.years.empty() || behind.empty())
         return {};
     const std::vector<std::string> years = yearStrings(date, written.years);
     const bool years_alone =
         date.month_form == MonthForm::None || years.size() * behind.size() > most_members;
     if (years_alone && years.size() > 1) {
-        written.edtf = simplestEdtf(written.years);
+        written.edtf = simplestForm(setOfYears({written.years.begin(), written.years.end()}),
+                                    RunMeans::OneDate)
+                           .value_or("");
     } else if (years_alone) {
         written.edtf = years.front();
     } else {

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "models/date_forms.h"
+#include "models/date_mark.h"
 
 namespace models {
 
@@ -14,7 +15,7 @@ struct WrittenDate {
 
 // What a date instance says in EDTF: unread digits as X, digits that can be one or another as a
 // set, doubtful digits with a question mark behind the whole, a century only where it was printed
-// or the bounds leave one.
-WrittenDate writeDate(const DateInstance& instance, int earliest_year, int latest_year);
+// or the context's years leave one.
+WrittenDate writeDate(const DateInstance& instance, const DateContext& context);
 
 }  // namespace models

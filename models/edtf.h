@@ -131,10 +131,8 @@ struct YearBounds {
 // ../.. , which bounds nothing.
 std::optional<YearBounds> edtfYearBounds(const std::string& edtf);
 
-// The simplest EDTF string for one year among these: "1940", "[1938..1940]", "[1940,1946]"; "194X"
-// when the set is just the ten years of a decade, "19XX" for a century. Order and repeats do not
-// matter; an empty set gives an empty string. Throws std::invalid_argument for a year outside 0 to
-// 9999. For years that are all meant, or any set of days, see simplestForm in edtf_set.h.
-std::string simplestEdtf(std::vector<int> years);
+// Why a text has no such bounds, as a part of a sentence: "at character 6 should stand a month from
+// 01 to 12"; empty when it has.
+std::string whyNoYearBounds(const std::string& edtf);
 
 }  // namespace models

@@ -43,11 +43,17 @@ DaySet setOf(const Edtf& edtf);
 DaySet intersectionOf(const DaySet& a, const DaySet& b);
 DaySet unionOf(const DaySet& a, const DaySet& b);
 
+// What a run of several years, months or days is: a time that lasts from the first to the last
+// (1940/1942), or one date among them that is not known better ([1940..1942]).
+enum class RunMeans { Interval, OneDate };
+
 // The simplest EDTF text that is just these days: one date where one will do (1940, 1940-03,
-// 1940-03-05), X where whole years fill a mask (194X, 19XX, 19X0), an interval for one run
-// (1940/1942, ../1940), else one of a set ([1940,1946], [1931,1938..1940]). Each run is written by
-// years, months or days, whatever is coarsest. nullopt for what EDTF cannot write: the empty set,
-// and years of more than four digits of which only some days are in the set.
-std::optional<std::string> simplestForm(const DaySet& days);
+// 1940-03-05), X where whole years fill a mask (194X, 19XX, 19X0), a run as it is meant
+// (1940/1942, ../1940; as one date [1940..1942], [..1940]), else one of a set ([1940,1946],
+// [1931,1938..1940]). Each run is written by years, months or days, whatever is coarsest. nullopt
+// for what EDTF cannot write: the empty set, and years of more than four digits of which only some
+// days are in the set.
+std::optional<std::string> simplestForm(const DaySet& days,
+                                        RunMeans run_means = RunMeans::Interval);
 
 }  // namespace models

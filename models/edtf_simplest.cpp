@@ -74,10 +74,16 @@ WrittenRun written(const DayRun& run)
     return text;
 }
 
+bool isDate(const DayRun& run)
+{
+    const WrittenRun text = written(run);
+    return !text.first.empty() && text.first == text.last;
+}
+
 std::string intervalText(const DayRun& run)
 {
     const WrittenRun text = written(run);
-    if (!text.first.empty() && text.first == text.last)
+    if (isDate(run))
         return text.first;
     return (text.first.empty() ? ".." : text.first) + "/" + (text.last.empty() ? ".." : text.last);
 }
@@ -85,7 +91,7 @@ std::string intervalText(const DayRun& run)
 std::string memberText(const DayRun& run)
 {
     const WrittenRun text = written(run);
-    if (!text.first.empty() && text.first == text.last)
+    if (isDate(run))
         return text.first;
     return text.first + (text.next_to ? "," : "..") + text.last;
 }
@@ -113,14 +119,16 @@ std::string maskText(const DaySet& days)
 
 }  // namespace
 
-std::optional<std::string> simplestForm(const DaySet& days)
+std::optional<std::string> simplestForm(const DaySet& days, RunMeans run_means)
 {
     if (days.empty() || !std::all_of(days.runs.begin(), days.runs.end(), canBeWritten))
         return std::nullopt;
     const std::string mask = maskText(days);
     if (!mask.empty())
         return mask;
-    if (days.runs.size() == 1)
+    const bool any_day = days.runs.front() == DayRun{no_first_day, no_last_day};  // ../..
+    if (days.runs.size() == 1 &&
+        (run_means == RunMeans::Interval || any_day || isDate(days.runs.front())))
         return intervalText(days.runs.front());
     std::string members;
     for (const DayRun& run : days.runs)

@@ -1,19 +1,9 @@
-#include <algorithm>
-#include <stdexcept>
-
 #include "models/edtf.h"
 #include "models/edtf_days.h"
 
 namespace models {
 
 namespace {
-
-std::string fourDigits(int year)
-{
-    std::string text = std::to_string(year);
-    text.insert(0, 4 - text.size(), '0');
-    return text;
-}
 
 bool hasDoubt(const EdtfEnd& end)
 {
@@ -31,17 +21,6 @@ std::optional<int> yearOf(const EdtfLimit& limit, bool& fits)
         return std::nullopt;
     fits = fits && limit.day.year >= 0 && limit.day.year <= 9999;
     return static_cast<int>(limit.day.year);
-}
-
-// "1938..1940", or the years one by one where the run is short.
-std::string runText(int first, int last)
-{
-    std::string text = fourDigits(first);
-    if (last == first + 1)
-        text += ",";
-    if (last > first + 1)
-        text += "..";
-    return last > first ? text + fourDigits(last) : text;
 }
 
 }  // namespace
@@ -62,32 +41,13 @@ std::optional<YearBounds> edtfYearBounds(const std::string& edtf)
     return bounds;
 }
 
-std::string simplestEdtf(std::vector<int> years)
+std::string whyNoYearBounds(const std::string& edtf)
 {
-    std::sort(years.begin(), years.end());
-    years.erase(std::unique(years.begin(), years.end()), years.end());
-    if (years.empty())
-        return {};
-    if (years.front() < 0 || years.back() > 9999)
-        throw std::invalid_argument("simplestEdtf: years must be 0 to 9999");
-    const int first = years.front(), last = years.back();
-    if (years.size() == 1)
-        return fourDigits(first);
-    const bool one_run = static_cast<std::size_t>(last - first) + 1 == years.size();
-    if (one_run && first % 100 == 0 && years.size() == 100)
-        return fourDigits(first).substr(0, 2) + "XX";
-    if (one_run && first % 10 == 0 && years.size() == 10)
-        return fourDigits(first).substr(0, 3) + "X";
-    std::string members;
-    for (std::size_t i = 0; i < years.size();) {
-        std::size_t end = i + 1;
-        while (end < years.size() && years[end] == years[end - 1] + 1)
-            ++end;
-        members.append(members.empty() ? "" : ",").append(runText(years[i], years[end - 1]));
-        i = end;
-    }
-    members.insert(members.begin(), '[');
-    return members += ']';
+    const auto parsed = parseEdtf(edtf);
+    if (const auto* fault = std::get_if<EdtfFault>(&parsed))
+        return "at character " + std::to_string(fault->position + 1) + " should stand " +
+               fault->expected;
+    return edtfYearBounds(edtf) ? "" : "its years should be 0 to 9999";
 }
 
 }  // namespace models

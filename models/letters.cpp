@@ -230,4 +230,13 @@ std::string capitalOf(const std::string& character)
     return text;
 }
 
+std::string plainKey(const std::string& text)
+{
+    std::string key;
+    for (const std::string& character : charactersOf(text))
+        if (character != " ")
+            key += capitalOf(normalForm(character));
+    return key;
+}
+
 }  // namespace models

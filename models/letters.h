@@ -27,4 +27,7 @@ std::string capitalOf(const std::string& character);
 // True for a character that is drawn on the one before it and so cannot stand alone.
 bool isCombiningMark(const std::string& character);
 
+// Capitals without blanks: what differs in those alone is one thing to a person.
+std::string plainKey(const std::string& text);
+
 }  // namespace models

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <utility>
 
+#include "models/coded_dates.h"
 #include "models/date_forms.h"
 #include "models/printed_years.h"
 
@@ -22,8 +22,6 @@ constexpr double date_alone = 0.5 / length_share, date_at_an_end = 0.2, date_wit
 // That a line's end is gone, by what is known of it.
 constexpr double cut_when_unknown = 0.03, cut_when_seen = 0.8;
 constexpr std::size_t most_dates = 6;
-// Of the dates, those written as a code where the register lists one for the year.
-constexpr double date_is_code = 0.1, least_code_odds = 0.5;
 constexpr double insert_rate = 0.02;  // as MatchOptions has it
 
 double cutShare(LineEnd end)
@@ -41,24 +39,6 @@ double textOdds(const std::vector<AlignedCell>& cells, const MatchText& text,
     return std::exp(logAlignmentSum(cells, text, plan, rates)) / length_share;
 }
 
-// Stretches of cells between spaces: first cell, end cell.
-std::vector<std::pair<std::size_t, std::size_t>> wordsOf(const Line& line)
-{
-    std::vector<std::pair<std::size_t, std::size_t>> words;
-    std::size_t first = 0;
-    for (std::size_t i = 0; i <= line.cells.size(); ++i) {
-        const bool over =
-            i == line.cells.size() ||
-            (!line.cells[i].alternatives.empty() && line.cells[i].alternatives.front().text == " ");
-        if (!over)
-            continue;
-        if (i > first)
-            words.emplace_back(first, i);
-        first = i + 1;
-    }
-    return words;
-}
-
 double placeShare(std::size_t first_cell, std::size_t end_cell, std::size_t cells)
 {
     const bool at_start = first_cell == 0, at_end = end_cell == cells;
@@ -72,9 +52,7 @@ double placeShare(std::size_t first_cell, std::size_t end_cell, std::size_t cell
 LineEvidence::LineEvidence(const Line& line, const CompiledRegister& known, Dates dates)
     : known_(known), weights_(weighCells(line.cells, known.ids, ConfusionTable::published()))
 {
-    const GapRates rates(insert_rate);
-    for (const CellWeights& cell : weights_)
-        cells_.push_back({&cell, cell.other, strayWeight(cell, rates) / cell.other});
+    cells_ = cellsAsOdds(weights_, GapRates(insert_rate));
     if (dates == Dates::Looked)
         findPlaces(line);
     whole_ = weighStretch(line, 0, cells_.size());
@@ -113,27 +91,17 @@ void LineEvidence::addFigures(const Line& line)
     }
 }
 
-// A year's code stands by itself, as a word.
 void LineEvidence::addYearCodes(const Line& line)
 {
-    const GapRates rates(insert_rate);
-    for (const auto& [first, end] : wordsOf(line)) {
-        const std::vector<AlignedCell> cells(cells_.begin() + static_cast<long>(first),
-                                             cells_.begin() + static_cast<long>(end));
-        AlignmentPlan plan;
-        plan.entry.assign(cells.size() + 1, 0);
-        plan.exit = plan.entry;
-        plan.entry.front() = plan.exit.back() = 1;
+    for (const CodeWord& word : codeWords(line, cells_))
         for (const CompiledYearCode& code : known_.year_codes) {
-            const double odds =
-                date_is_code * std::exp(logAlignmentSum(cells, code.text, plan, rates));
-            if (odds < least_code_odds)
+            const double odds = codeOdds(word, code.text);
+            if (odds <= 0)
                 continue;
-            DatePlace& place = placeOf(first, end);
+            DatePlace& place = placeOf(word.first_cell, word.end_cell);
             for (std::size_t y = 0; y < place.odds.size(); ++y)
                 place.odds[y] += odds * code.years[y];
         }
-    }
 }
 
 void LineEvidence::findPlaces(const Line& line)

@@ -10,6 +10,7 @@
 
 #include "models/csv_table.h"
 #include "models/letters.h"
+#include "models/open_file.h"
 #include "models/register_file.h"
 #include "models/spreadsheet_harm.h"
 
@@ -137,20 +138,17 @@ std::optional<RegisterFault> replaceFile(const std::filesystem::path& named,
     const std::filesystem::path file = trouble ? named : real;
     std::filesystem::path beside = file;
     beside.concat(".").concat(std::to_string(std::random_device()())).concat(".part");
-    std::ofstream stream(beside, std::ios::binary);
-    stream << text;
-    stream.flush();
-    const bool is_written = static_cast<bool>(stream);
-    stream.close();
-    const bool is_whole = is_written && stream && bytesOf(beside) == text;
+    const bool is_whole = writeNewFile(beside, text) && bytesOf(beside) == text;
     const bool is_unchanged = bytesOf(file) == was;
     if (is_whole && is_unchanged) {
         if (was)
             std::filesystem::permissions(beside, std::filesystem::status(file).permissions(),
                                          trouble);
         std::filesystem::rename(beside, file, trouble);
-        if (!trouble)
+        if (!trouble) {
+            syncFolder(file.parent_path());
             return std::nullopt;
+        }
     }
     std::filesystem::remove(beside, trouble);
     if (is_whole && !is_unchanged)

@@ -23,7 +23,8 @@ struct Appended {
 // ends, quoting, order of columns and columns of its own (left empty). The row is refused, and
 // nothing is written, when the register would have a fault that it has not now, or when the file
 // itself cannot be read. A missing file is made with its header, save makers.csv and marks.csv. The
-// file is replaced whole, so that it is never half written; a write that fails is told as refused.
+// file is replaced whole once the disk has the new one, so that not even a power cut leaves it half
+// written; a write that fails is told as refused.
 //   fields  by column; blanks round them are cut off; columns not named are left empty
 Appended appendToRegister(const std::filesystem::path& folder, const RegisterTable& table,
                           const std::map<std::string, std::string>& fields);

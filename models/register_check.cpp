@@ -6,7 +6,6 @@
 #include <utility>
 
 #include "models/edtf.h"
-#include "models/letters.h"
 #include "models/register_checks.h"
 #include "models/register_tables.h"
 #include "models/spreadsheet_harm.h"
@@ -81,15 +80,6 @@ std::string commonYears(const WrittenYears& one, const WrittenYears& other)
     if (first == last)
         return "the year " + std::to_string(first);
     return "the years " + std::to_string(first) + " to " + std::to_string(last);
-}
-
-std::string plainKey(const std::string& text)
-{
-    std::string key;
-    for (const std::string& character : charactersOf(text))
-        if (character != " ")
-            key += capitalOf(normalForm(character));
-    return key;
 }
 
 std::vector<RegisterFinding> checkRegister(const std::filesystem::path& folder,

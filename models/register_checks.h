@@ -38,9 +38,6 @@ struct WrittenYears {
 // "the years 1930 to 1934", "all years": when both were.
 std::string commonYears(const WrittenYears& one, const WrittenYears& other);
 
-// Capitals without blanks: what differs in those alone is one thing to a person.
-std::string plainKey(const std::string& text);
-
 void checkRepeats(const MakerRegister& known, Remarks& remarks);
 void checkUnlistedSources(const MakerRegister& known, Remarks& remarks);
 void checkYears(const MakerRegister& known, Remarks& remarks);

@@ -44,13 +44,19 @@ std::string RegisterLoader::neededText(const RegisterFile& file, const CsvRow& r
     return text;
 }
 
+void RegisterLoader::tellHarm(const RegisterFile& file, const CsvRow& row, const char* column,
+                              const std::optional<Harm>& harm)
+{
+    if (harm)
+        faults.push_back(file.fault(row, column, harm->problem, harm->remedy));
+}
+
 // A short text of its own, in which a date or a number is what a spreadsheet made of it.
 std::string RegisterLoader::plainField(const RegisterFile& file, const CsvRow& row,
                                        const char* column)
 {
     std::string text = file.field(row, column);
-    if (const auto harm = markHarm(text))
-        faults.push_back(file.fault(row, column, harm->problem, harm->remedy));
+    tellHarm(file, row, column, markHarm(text));
     return text;
 }
 
@@ -59,8 +65,7 @@ std::string RegisterLoader::noteField(const RegisterFile& file, const CsvRow& ro
                                       const char* column)
 {
     std::string text = file.field(row, column);
-    if (const auto harm = errorSignHarm(text))
-        faults.push_back(file.fault(row, column, harm->problem, harm->remedy));
+    tellHarm(file, row, column, errorSignHarm(text));
     return text;
 }
 
@@ -69,8 +74,7 @@ std::vector<std::string> RegisterLoader::listField(const RegisterFile& file, con
 {
     std::vector<std::string> parts = splitList(file.field(row, column));
     for (const std::string& part : parts)
-        if (const auto harm = markHarm(part))
-            faults.push_back(file.fault(row, column, harm->problem, harm->remedy));
+        tellHarm(file, row, column, markHarm(part));
     return parts;
 }
 
@@ -88,8 +92,7 @@ std::string RegisterLoader::years(const RegisterFile& file, const CsvRow& row, c
 {
     std::string text = file.field(row, column);
     if (!text.empty() && !edtfYearBounds(text)) {
-        const Harm harm = yearHarm(text);
-        faults.push_back(file.fault(row, column, harm.problem, harm.remedy));
+        tellHarm(file, row, column, yearHarm(text));
         text.clear();
     }
     return text;
@@ -140,14 +143,16 @@ std::string RegisterLoader::makerId(const RegisterFile& file, const CsvRow& row,
 Line RegisterLoader::markLine(const RegisterFile& file, const CsvRow& row, const std::string& text)
 {
     if (const auto harm = markHarm(text)) {
-        faults.push_back(file.fault(row, "text", harm->problem, harm->remedy));
+        tellHarm(file, row, "text", harm);
         return {};
     }
     const ParsedNotation parsed = parseTyped(text);
     if (parsed.fault) {
         faults.push_back(file.fault(row, "text",
                                     "the mark " + inQuotes(text) +
-                                        " is not in the typed notation: " + parsed.fault->message(),
+                                        " is not in the typed notation: at character " +
+                                        std::to_string(parsed.fault->position + 1) +
+                                        " should stand " + parsed.fault->expected,
                                     "correct it there"));
         return {};
     }

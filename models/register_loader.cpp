@@ -5,23 +5,12 @@
 #include <optional>
 #include <unordered_map>
 
-#include "models/edtf.h"
 #include "models/letters.h"
 #include "models/spreadsheet_harm.h"
 
 namespace models {
 
 namespace {
-
-// Names that differ in capitals and blanks alone are one name to a person.
-std::string nameKey(const std::string& name)
-{
-    std::string key;
-    for (const std::string& character : charactersOf(name))
-        if (character != " ")
-            key += capitalOf(normalForm(character));
-    return key;
-}
 
 std::optional<MarkKind> markKind(const std::string& word)
 {
@@ -118,7 +107,7 @@ void RegisterLoader::readMakers()
         maker.notes = noteField(file, row, "notes");
         maker.source_id = source(file, row);
         maker.file_line = row.line;
-        const auto [first, is_new] = line_of_name.emplace(nameKey(maker.name), row.line);
+        const auto [first, is_new] = line_of_name.emplace(plainKey(maker.name), row.line);
         if (!is_new && !maker.name.empty())
             faults.push_back(file.fault(row, "name",
                                         "the maker " + inQuotes(maker.name) + " stands in line " +

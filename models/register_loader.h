@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <map>
+#include <optional>
 #include <string>
 #include <unordered_map>
 #include <unordered_set>
@@ -10,6 +11,7 @@
 
 #include "models/maker_register.h"
 #include "models/register_file.h"
+#include "models/spreadsheet_harm.h"
 
 namespace models {
 
@@ -59,6 +61,8 @@ private:
     void yearOrder(const RegisterFile& file, const CsvRow& row, const std::string& from,
                    const std::string& to, const char* column);
     std::string source(const RegisterFile& file, const CsvRow& row);
+    void tellHarm(const RegisterFile& file, const CsvRow& row, const char* column,
+                  const std::optional<Harm>& harm);
     std::string plainField(const RegisterFile& file, const CsvRow& row, const char* column);
     std::string noteField(const RegisterFile& file, const CsvRow& row, const char* column);
     std::vector<std::string> listField(const RegisterFile& file, const CsvRow& row,

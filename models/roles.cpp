@@ -221,9 +221,12 @@ RoleContext roleContextOf(const MakerRegister& known, const std::string& type_id
     RoleContext context{{range.first, range.last}, {}, {}};
     if (const ItemType* type = known.itemType(type_id))
         context.sizes = type->sizes;
-    for (const Code& code : known.codes)
+    for (const Code& code : known.codes) {
         if (code.stands_for == CodeMeaning::Inspector)
             context.inspectors.push_back(code.code);
+        if (code.stands_for == CodeMeaning::Year || code.stands_for == CodeMeaning::Quarter)
+            context.dates.codes.push_back(code);
+    }
     return context;
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <regex>
 
+#include "models/edtf.h"
 #include "models/letters.h"
 
 namespace models {
@@ -65,6 +66,18 @@ bool looksLikeASpreadsheetDate(const std::string& field)
            std::regex_match(field, in_numbers) || std::regex_match(field, time_stamp);
 }
 
+// A number in powers of ten: 1.94E+03.
+std::optional<Harm> shortenedHarm(const std::string& field)
+{
+    if (field.size() > longest_harm || field.find("E+") == std::string::npos)
+        return std::nullopt;
+    static const std::regex powers_of_ten("\\d[.,]?\\d*E\\+\\d+");
+    if (!std::regex_match(field, powers_of_ten))
+        return std::nullopt;
+    return Harm{inQuotes(field) + " looks like a number that a spreadsheet shortened",
+                "type in full what stood there and set the column to text"};
+}
+
 }  // namespace
 
 std::string inQuotes(const std::string& text)
@@ -117,15 +130,15 @@ std::optional<Harm> markHarm(const std::string& field)
             inQuotes(field) + " looks like a date that a spreadsheet made of a mark such as 3/40",
             "type the mark as it is printed and set the column to text; a mark that "
             "does read so begins with a backslash"};
-    static const std::regex powers_of_ten("\\d[.,]?\\d*E\\+\\d+");
-    if (field.find("E+") != std::string::npos && std::regex_match(field, powers_of_ten))
-        return Harm{inQuotes(field) + " looks like a number that a spreadsheet shortened",
-                    "type the mark in full and set the column to text"};
-    return std::nullopt;
+    return shortenedHarm(field);
 }
 
 Harm yearHarm(const std::string& field)
 {
+    if (const auto harm = errorSignHarm(field))
+        return *harm;
+    if (const auto harm = shortenedHarm(field))
+        return *harm;
     static const std::regex about("(?:c|ca|about|circa)\\.? ?(\\d{4})");
     static const std::regex decade("(\\d{3})0'?s");
     static const std::regex span("(\\d{4}) ?(?:-|\xE2\x80\x93) ?(\\d{4})");
@@ -143,10 +156,13 @@ Harm yearHarm(const std::string& field)
         return {problem, "write " + found[1].str() + "/" + found[2].str() + " for a span"};
     if (std::regex_match(field, found, decimal))
         return {problem + ": a spreadsheet made a decimal number of it", "write " + found[1].str()};
-    if (looksLikeASpreadsheetDate(field) || std::regex_match(field, numbers))
+    static const std::regex day("\\d{4}-\\d{2}-\\d{2}");  // EDTF writes days so: this one is none
+    if (!std::regex_match(field, day) &&
+        (looksLikeASpreadsheetDate(field) || std::regex_match(field, numbers)))
         return {problem + ": a spreadsheet may have made a date of a year",
                 "write four digits, such as 1930, and set the column to text"};
-    return {problem, "write four digits, such as 1930; 1930? in doubt, 1930~ about, 193X a decade"};
+    return {problem + ": " + whyNoYearBounds(field),
+            "write four digits, such as 1930; 1930? in doubt, 1930~ about, 193X a decade"};
 }
 
 }  // namespace models

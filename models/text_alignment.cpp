@@ -154,6 +154,15 @@ MatchText makeMatchText(const std::string& text, LetterIds& ids, double skip_rat
     return made;
 }
 
+std::vector<AlignedCell> cellsAsOdds(const std::vector<CellWeights>& weights, const GapRates& rates)
+{
+    std::vector<AlignedCell> cells;
+    cells.reserve(weights.size());
+    for (const CellWeights& cell : weights)
+        cells.push_back({&cell, cell.other, strayWeight(cell, rates) / cell.other});
+    return cells;
+}
+
 double logAlignmentSum(const std::vector<AlignedCell>& cells, const MatchText& text,
                        const AlignmentPlan& plan, const GapRates& rates)
 {

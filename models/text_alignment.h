@@ -43,6 +43,10 @@ struct AlignedCell {
     double stray = 0;    // of being ink without a letter, divided
 };
 
+// Cells whose weights are odds against other text. They point into the weights.
+std::vector<AlignedCell> cellsAsOdds(const std::vector<CellWeights>& weights,
+                                     const GapRates& rates);
+
 // Log of the sum over all alignments; -infinity when there is none.
 double logAlignmentSum(const std::vector<AlignedCell>& cells, const MatchText& text,
                        const AlignmentPlan& plan, const GapRates& rates);

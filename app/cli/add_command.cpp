@@ -49,9 +49,10 @@ void check(const AddOptions& options, const models::MakerRegister& known,
     if (!options.maker_id.empty() && !known.maker(options.maker_id))
         throw UsageError("the register has no maker '" + options.maker_id +
                          "'; give the maker_id of " + (register_folder / "makers.csv").string());
-    if (!options.date.empty() && !models::edtfYearBounds(options.date))
-        throw UsageError("'" + options.date +
-                         "' is not a date in EDTF; write 1940, 1940?, 194X or 1938/1941");
+    const std::string no_date = options.date.empty() ? "" : models::whyNoYearBounds(options.date);
+    if (!no_date.empty())
+        throw UsageError("'" + options.date + "' is not a date in EDTF: " + no_date +
+                         "; write 1940, 1940?, 194X or 1938/1941");
     certaintyFrom(options);
     if (!concludes(options) && !(options.certainty.empty() && options.reasons.empty()))
         throw UsageError(

@@ -31,31 +31,17 @@ Json rectifiedJson(const vision::RectifiedStamp& stamp)
             {"photo_from_rectified", homography}};
 }
 
-Json rolesJson(const std::vector<models::RoleSpan>& spans)
-{
-    Json json = Json::array();
-    for (const models::RoleSpan& span : spans)
-        json.push_back({{"first_cell", span.first_cell},
-                        {"end_cell", span.end_cell},
-                        {"role", models::nameOf(span.role)},
-                        {"probability", span.probability}});
-    return json;
-}
-
 Json lineJson(const models::Line& line, const std::vector<models::RoleSpan>& roles)
 {
     Json cells = Json::array();
     for (const models::Cell& cell : line.cells)
         cells.push_back(models::cellJson(cell));
-    return {{"text", models::plainText(line)},
-            {"leiden", models::toLeiden(line)},
-            {"typed", models::writeTyped(line)},
-            {"certainty", models::lineCertainty(line)},
-            {"left_end", models::nameOf(line.left_end)},
-            {"right_end", models::nameOf(line.right_end)},
-            {"box", models::boxJson(line.box_px)},
-            {"cells", cells},
-            {"roles", rolesJson(roles)}};
+    return {
+        {"text", models::plainText(line)},           {"leiden", models::toLeiden(line)},
+        {"typed", models::writeTyped(line)},         {"certainty", models::lineCertainty(line)},
+        {"left_end", models::nameOf(line.left_end)}, {"right_end", models::nameOf(line.right_end)},
+        {"box", models::boxJson(line.box_px)},       {"cells", cells},
+        {"roles", models::rolesJson(roles)}};
 }
 
 Json candidateJson(const models::Candidate& candidate)

@@ -23,13 +23,19 @@ std::function<int()> prepareWords(CLI::App& command, Surroundings& around,
                                   const std::vector<WordBehind>& words)
 {
     const auto chosen = std::make_shared<std::function<int()>>();
-    command.require_subcommand(1);
+    command.require_subcommand(0, 1);
+    std::string known;
     for (const WordBehind& word : words) {
+        known += std::string(known.empty() ? "" : ", ") + word.name;
         CLI::App* options = command.add_subcommand(word.name, word.summary);
         const std::function<int()> run = word.prepare(*options, around);
         options->callback([chosen, run] { *chosen = run; });
     }
-    return [chosen] { return (*chosen)(); };
+    return [chosen, known, name = command.get_name()] {
+        if (!*chosen)
+            throw UsageError("a word is missing behind " + name + "; write one of " + known);
+        return (*chosen)();
+    };
 }
 
 std::function<int()> prepareRegister(CLI::App& command, Surroundings& around)

@@ -9,6 +9,7 @@
 #include "app/cli/read_json.h"
 #include "app/cli/record_text.h"
 #include "models/exchange/item_json.h"
+#include "models/exchange/item_tei.h"
 
 namespace cli {
 
@@ -16,8 +17,19 @@ namespace {
 
 struct ShowOptions {
     std::string id, archive_folder;
-    bool json = false;
+    bool json = false, tei = false;
 };
+
+int showTei(const models::ItemRecord& item, Surroundings& around)
+{
+    const std::string tei = models::itemTei(item);
+    around.out << tei;
+    if (!tei.empty())
+        return done;
+    around.err << "weftmark: nothing was read on " << item.id
+               << "; add what you read, then ask again\n";
+    return nothing_found;
+}
 
 int show(const ShowOptions& options, Surroundings& around)
 {
@@ -28,6 +40,8 @@ int show(const ShowOptions& options, Surroundings& around)
                    << "; look its id or accession number up with weftmark find\n";
         return nothing_found;
     }
+    if (options.tei)
+        return showTei(*item, around);
     if (options.json)
         around.out << inOneLine(models::itemJson(*item)) << "\n";
     else
@@ -42,7 +56,9 @@ std::function<int()> prepareShow(CLI::App& command, Surroundings& around)
     const auto options = std::make_shared<ShowOptions>();
     command.add_option("ID", options->id, "The item's id or accession number")->required();
     command.add_option("--archive", options->archive_folder, archive_help)->type_name("FOLDER");
-    command.add_flag("--json", options->json, "The whole record as one JSON object");
+    CLI::Option* json =
+        command.add_flag("--json", options->json, "The whole record as one JSON object");
+    command.add_flag("--tei", options->tei, "What was read on it, as EpiDoc TEI")->excludes(json);
     return [options, &around] { return show(*options, around); };
 }
 

@@ -225,8 +225,10 @@ void FilingForm::setFilable(bool filable, const QString& why_not)
 QString FilingForm::trouble() const
 {
     const std::string date = date_->text().trimmed().toStdString();
-    if (!date.empty() && !models::edtfYearBounds(date))
-        return tr("This date is not EDTF: write 1940, 194X, 1940?, [1940,1946] or 1938/1940.");
+    const std::string no_date = date.empty() ? "" : models::whyNoYearBounds(date);
+    if (!no_date.empty())
+        return tr("This date is not EDTF: %1. Write 1940, 194X, 1940?, [1940,1946] or 1938/1940.")
+            .arg(QString::fromStdString(no_date));
     return filable_ ? QString() : why_not_;
 }
 

@@ -2,12 +2,13 @@
 #include <map>
 #include <set>
 #include <utility>
+#include <variant>
 
 #include "models/archive/connection.h"
 #include "models/archive/stored_readings.h"
 #include "models/archive/word_match.h"
 #include "models/date_mark.h"
-#include "models/edtf.h"
+#include "models/edtf_set.h"
 #include "models/leiden.h"
 #include "models/typed_notation.h"
 
@@ -160,10 +161,12 @@ bool fallsWithin(const Findable& findable, std::optional<int> from, std::optiona
                                    [](const std::string& edtf) { return !edtf.empty(); });
     if (!dated)  // what a person concluded goes before what can be read
         return canBeReadAsYear(findable.lines, from, to);
-    return std::any_of(findable.dates.begin(), findable.dates.end(), [&](const std::string& edtf) {
-        const std::optional<YearBounds> bounds = edtfYearBounds(edtf);
-        return bounds && !(bounds->last && from && *bounds->last < *from) &&
-               !(bounds->first && to && *bounds->first > *to);
+    const DaySet wanted = {{{from ? CalendarDay{*from, 1, 1} : no_first_day,
+                             to ? CalendarDay{*to, 12, 31} : no_last_day}}};
+    return std::any_of(findable.dates.begin(), findable.dates.end(), [&](const std::string& text) {
+        const auto parsed = parseEdtf(text);
+        const Edtf* date = std::get_if<Edtf>(&parsed);
+        return date && !intersectionOf(setOf(*date), wanted).empty();
     });
 }
 

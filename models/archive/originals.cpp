@@ -12,6 +12,7 @@
 #include <QCryptographicHash>
 
 #include "models/archive/archive.h"
+#include "models/open_file.h"
 
 namespace models {
 
@@ -20,39 +21,6 @@ namespace {
 std::string reason(int error)
 {
     return std::generic_category().message(error);
-}
-
-// A file descriptor that is closed at the end of its scope.
-class OpenFile {
-public:
-    OpenFile(const std::filesystem::path& file, int flags, mode_t mode = 0)
-        : descriptor_(::open(file.c_str(), flags | O_CLOEXEC, mode))
-    {
-    }
-    ~OpenFile() { close(); }
-    OpenFile(const OpenFile&) = delete;
-    OpenFile& operator=(const OpenFile&) = delete;
-
-    bool isOpen() const { return descriptor_ >= 0; }
-    int get() const { return descriptor_; }
-    bool close() { return descriptor_ < 0 || ::close(std::exchange(descriptor_, -1)) == 0; }
-
-private:
-    int descriptor_;
-};
-
-bool writeAll(const OpenFile& file, const char* bytes, std::size_t count)
-{
-    while (count > 0) {
-        const ssize_t written = ::write(file.get(), bytes, count);
-        if (written < 0 && errno == EINTR)
-            continue;
-        if (written <= 0)
-            return false;
-        bytes += written;
-        count -= static_cast<std::size_t>(written);
-    }
-    return true;
 }
 
 struct HashedBytes {
@@ -85,19 +53,12 @@ HashedBytes hashFile(const std::filesystem::path& file, const OpenFile* copy)
             break;
         hash.addData(QByteArrayView(bytes.data(), count));
         result.byte_count += static_cast<std::uintmax_t>(count);
-        if (copy && !writeAll(*copy, bytes.data(), static_cast<std::size_t>(count)))
+        if (copy && !writeAll(*copy, {bytes.data(), static_cast<std::size_t>(count)}))
             throw ArchiveError(file.string() + " cannot be copied into the archive (" +
                                reason(errno) + "); free some room and try again");
     }
     result.sha256 = hash.result().toHex().toStdString();
     return result;
-}
-
-void syncFolder(const std::filesystem::path& folder)
-{
-    const OpenFile opened(folder, O_RDONLY | O_DIRECTORY);
-    if (opened.isOpen())
-        ::fsync(opened.get());
 }
 
 bool isWhole(const std::filesystem::path& copy, const std::string& sha256)

@@ -29,12 +29,7 @@ Json lineJson(const Line& line)
     json["cells"] = Json::array();
     for (const Cell& cell : line.cells)
         json["cells"].push_back(cellJson(cell));
-    json["spans"] = Json::array();
-    for (const RoleSpan& span : line.spans)
-        json["spans"].push_back({{"first_cell", span.first_cell},
-                                 {"end_cell", span.end_cell},
-                                 {"role", nameOf(span.role)},
-                                 {"probability", finite(span.probability)}});
+    json["spans"] = rolesJson(line.spans);
     return json;
 }
 
@@ -173,6 +168,17 @@ Json cellJson(const Cell& cell)
         json["doubted"] = true;
     if (cell.about)
         json["about"] = true;
+    return json;
+}
+
+Json rolesJson(const std::vector<RoleSpan>& spans)
+{
+    Json json = Json::array();
+    for (const RoleSpan& span : spans)
+        json.push_back({{"first_cell", span.first_cell},
+                        {"end_cell", span.end_cell},
+                        {"role", nameOf(span.role)},
+                        {"probability", finite(span.probability)}});
     return json;
 }
 

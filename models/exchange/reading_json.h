@@ -20,6 +20,9 @@ public:
 // about) stand only where they are set, `most` is null for an unknown number.
 nlohmann::ordered_json cellJson(const Cell& cell);
 
+// What stretches of a line are for, an object each: first_cell, end_cell, role, probability.
+nlohmann::ordered_json rolesJson(const std::vector<RoleSpan>& spans);
+
 // A box as [x, y, width, height].
 nlohmann::ordered_json boxJson(const Box& box);
 

@@ -71,6 +71,9 @@ TeiText parseTei(const std::string& fragment);
 // A whole document, all of the reading in it. Throws as writeTei.
 std::string writeTeiDocument(const TeiDocument& document);
 
+// Several documents as one, a <teiCorpus> under this title. Throws as writeTei.
+std::string writeTeiCorpus(const std::string& title, const std::vector<TeiDocument>& documents);
+
 // The document back. Of documents by others the edition's text is read, title, repository and
 // number; what else their header says is passed over. Throws as parseTei.
 TeiDocument parseTeiDocument(const std::string& xml);

@@ -73,6 +73,15 @@ std::string headerOf(const TeiDocument& document)
     return header + prefixes + "  </teiHeader>\n";
 }
 
+const std::string xml_declaration = "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n";
+
+std::string teiElement(const TeiDocument& document)
+{
+    return "<TEI xmlns=\"http://www.tei-c.org/ns/1.0\">\n" + headerOf(document) +
+           "  <text><body><div type=\"edition\" xml:space=\"preserve\"><ab>" +
+           writeTei(document.text) + "</ab></div></body></text>\n</TEI>\n";
+}
+
 // Elements of that name below the node, not those inside one another.
 void collect(const XmlNode& node, const std::string& name, std::vector<const XmlNode*>& found)
 {
@@ -149,10 +158,20 @@ const XmlNode& editionBlock(const XmlNode& root)
 
 std::string writeTeiDocument(const TeiDocument& document)
 {
-    return "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n"
-           "<TEI xmlns=\"http://www.tei-c.org/ns/1.0\">\n" +
-           headerOf(document) + "  <text><body><div type=\"edition\" xml:space=\"preserve\"><ab>" +
-           writeTei(document.text) + "</ab></div></body></text>\n</TEI>\n";
+    return xml_declaration + teiElement(document);
+}
+
+std::string writeTeiCorpus(const std::string& title, const std::vector<TeiDocument>& documents)
+{
+    std::string corpus = xml_declaration +
+                         "<teiCorpus xmlns=\"http://www.tei-c.org/ns/1.0\">\n"
+                         "  <teiHeader><fileDesc><titleStmt><title>" +
+                         escapedXml(title) +
+                         "</title></titleStmt><publicationStmt><p/></publicationStmt>"
+                         "<sourceDesc><p/></sourceDesc></fileDesc></teiHeader>\n";
+    for (const TeiDocument& document : documents)
+        corpus += teiElement(document);
+    return corpus + "</teiCorpus>\n";
 }
 
 TeiDocument parseTeiDocument(const std::string& xml)

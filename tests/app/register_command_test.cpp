@@ -42,20 +42,24 @@ TEST_CASE("Register check tells faults from remarks, by exit code too", "[app][r
     CHECK_THAT(clean.out, Contains("0 faults, 0 remarks in "));
     CHECK(runner.run({"register", "check", "--json"}).out == "[]\n");
 
-    runner.folder.write("register/codes.csv",
-                        "code,stands_for,value\nK7,year,1941\nK7,year,1942\n");
-    const Ran remarked = runner.run({"register", "check"});
+    std::string codes = "code,stands_for,value\nK7,year,1941\nK7,year,1942\n";
+    const auto check = [&](const std::vector<std::string>& more) {
+        runner.folder.write("register/codes.csv", codes);
+        std::vector<std::string> arguments = {"register", "check"};
+        arguments.insert(arguments.end(), more.begin(), more.end());
+        return runner.run(arguments);
+    };
+    const Ran remarked = check({});
     CHECK(remarked.code == 0);
     CHECK_THAT(remarked.out, Contains("remark: codes.csv, line 3, column code: ") &&
                                  Contains("0 faults, 1 remark in ") && Contains("as it is"));
 
-    runner.folder.write("register/codes.csv",
-                        "code,stands_for,value\nK7,year,1941\nK7,year,1942\nK8,year,1940s\n");
-    const Ran faulty = runner.run({"register", "check"});
+    codes += "K8,year,1940s\n";
+    const Ran faulty = check({});
     CHECK(faulty.code == 3);
     CHECK_THAT(faulty.out, Contains("fault: codes.csv, line 4, column value: ") &&
                                Contains("write 194X") && Contains("1 fault, 1 remark in "));
-    const Ran as_json = runner.run({"register", "check", "--json"});
+    const Ran as_json = check({"--json"});
     CHECK(as_json.code == 3);
     const nlohmann::json json = nlohmann::json::parse(as_json.out);
     REQUIRE(json.size() == 2);
@@ -190,7 +194,9 @@ TEST_CASE("Register add refuses a fault before writing", "[app][register]")
     CHECK(runner.run({"register", "add", "mark", "--maker_id", "walrus", "--text", "W"}).code == 3);
     CHECK(support::bytesOf(registerFile(runner, "makers.csv")) == before);
     CHECK(runner.run({"register", "add", "maker", "--name", "Nobody"}).code == 2);
-    CHECK(runner.run({"register", "add"}).code == 2);
+    CHECK_THAT(runner.run({"register", "add"}).err, Contains("behind add; write one of maker, "));
+    CHECK_THAT(runner.run({"register"}).err, Contains("behind register; write one of check, "));
+    CHECK_THAT(runner.run({"register", "chekc"}).err, Contains("not expected: chekc"));
     CHECK(runner.run({"register"}).code == 2);
     CHECK(runner.run({"register", "add", "maker", "--colour", "red"}).code == 2);
 

@@ -1,5 +1,7 @@
 #include "tests/exchange/random_tei.h"
 
+#include <utility>
+
 #include "tests/models/random_reading.h"
 
 namespace {
@@ -91,4 +93,14 @@ models::Reading randomReading(std::mt19937& random)
     reading.options = oddText(random);
     reading.weights_sha256 = oddText(random);
     return reading;
+}
+
+models::TeiDocument madeUpDocument(models::Reading reading)
+{
+    models::TeiDocument document;
+    document.title = "Strap <1> & \"more\"";
+    document.repository = "Made-up archive";
+    document.idno = "0001";
+    document.text.reading = std::move(reading);
+    return document;
 }

@@ -1,5 +1,8 @@
 #include <catch2/catch.hpp>
 #include <chrono>
+#include <cstdio>
+
+#include <unistd.h>
 
 #include "models/exchange/tei.h"
 #include "tests/support/temporary_folder.h"
@@ -101,4 +104,21 @@ TEST_CASE("Damaged text is refused as TEI", "[exchange][tei]")
     CHECK_THROWS_WITH(
         models::parseTeiDocument(documentOf("", "A</ab></div><div type=\"edition\"><ab>B")),
         Catch::Contains("there are 2"));
+}
+
+TEST_CASE("Whatever the text is, nothing is printed about it", "[exchange][tei]")
+{
+    std::FILE* caught = std::tmpfile();
+    REQUIRE(caught);
+    const int standard_error = ::dup(2);
+    ::dup2(::fileno(caught), 2);
+    for (const char* xml : {"<lb n=\"1\" xml:id=\"\"/>A", "<a", "<x:b/>", "<lb n=\"1\" n=\"2\"/>"})
+        try {
+            models::parseTei(xml);
+        } catch (const models::TeiError&) {
+        }
+    ::dup2(standard_error, 2);
+    ::close(standard_error);
+    CHECK(::lseek(::fileno(caught), 0, SEEK_END) == 0);
+    std::fclose(caught);
 }

@@ -35,11 +35,7 @@ TEST_CASE("A document keeps the whole reading, title, place and number", "[excha
 {
     std::mt19937 random(1939);
     for (int round = 0; round < 3000; ++round) {
-        models::TeiDocument document;
-        document.title = "Strap <1> & \"more\"";
-        document.repository = "Made-up archive";
-        document.idno = "0001";
-        document.text.reading = randomReading(random);
+        const models::TeiDocument document = madeUpDocument(randomReading(random));
         const std::string xml = models::writeTeiDocument(document);
         CAPTURE(round, xml);
         const models::TeiDocument again = models::parseTeiDocument(xml);

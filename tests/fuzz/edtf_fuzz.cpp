@@ -66,12 +66,14 @@ void checkSet(const models::Edtf& edtf)
     promise(models::intersectionOf(days, days) == days, "a set met with itself is itself");
     for (const CalendarDay& day : {CalendarDay{1940, 2, 29}, CalendarDay{1941, 3, 5}})
         promise(days.contains(day) == models::couldBe(edtf, day), "the set has the days");
-    const auto simple = models::simplestForm(days);
-    if (!simple)
-        return;
-    const auto again = models::parseEdtf(*simple);
-    promise(std::holds_alternative<models::Edtf>(again), "the simplest form is EDTF");
-    promise(models::setOf(std::get<models::Edtf>(again)) == days, "it is the same days");
+    for (const models::RunMeans run : {models::RunMeans::Interval, models::RunMeans::OneDate}) {
+        const auto simple = models::simplestForm(days, run);
+        if (!simple)
+            return;
+        const auto again = models::parseEdtf(*simple);
+        promise(std::holds_alternative<models::Edtf>(again), "the simplest form is EDTF");
+        promise(models::setOf(std::get<models::Edtf>(again)) == days, "it is the same days");
+    }
 }
 
 }  // namespace

@@ -246,7 +246,10 @@ TEST_CASE("Taking a candidate proposes its date and files its maker", "[app][gui
     person.type("about 1938");
     person.key(Qt::Key_S, Qt::ControlModifier);
     CHECK_FALSE(person.sitting().look("SHT.9"));  // not EDTF: refused, nothing lost
-    CHECK(person.window().findChild<QLabel*>("filingTrouble")->text().contains("EDTF"));
+    CHECK(person.window()
+              .findChild<QLabel*>("filingTrouble")
+              ->text()
+              .contains("EDTF: at character "));
     date->selectAll();
     person.type("1938?");
     person.key(Qt::Key_S, Qt::ControlModifier);

@@ -6,9 +6,10 @@
 #include <iomanip>
 #include <iostream>
 #include <sstream>
+#include <variant>
 
 #include "models/candidates.h"
-#include "models/edtf.h"
+#include "models/edtf_days.h"
 #include "tests/models/simulated_stamp.h"
 
 namespace {
@@ -57,22 +58,6 @@ struct Reliability {
     }
 };
 
-// Is the year a member of what simplestEdtf wrote (1940, 194X, [1938,1940..1942])?
-bool holds(const std::string& edtf, int year)
-{
-    if (edtf.front() != '[') {
-        const auto bounds = models::edtfYearBounds(edtf);
-        return bounds && *bounds->first <= year && year <= *bounds->last;
-    }
-    std::istringstream members(edtf.substr(1, edtf.size() - 2));
-    for (std::string member; std::getline(members, member, ',');) {
-        const auto bounds = models::edtfYearBounds(std::string(1, '[').append(member).append("]"));
-        if (bounds && *bounds->first <= year && year <= *bounds->last)
-            return true;
-    }
-    return false;
-}
-
 Reliability measure(int stamps, unsigned seed)
 {
     const models::MakerRegister known =
@@ -90,7 +75,8 @@ Reliability measure(int stamps, unsigned seed)
         if (first.maker_id != stamp.maker_id || !first.edtf)
             continue;
         reliability.dated += 1;
-        reliability.year_in_set += holds(*first.edtf, stamp.year) ? 1 : 0;
+        reliability.year_in_set +=
+            models::couldBeIn(std::get<models::Edtf>(models::parseEdtf(*first.edtf)), stamp.year);
     }
     return reliability;
 }

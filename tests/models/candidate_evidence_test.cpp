@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <catch2/catch.hpp>
 #include <map>
 #include <numeric>
@@ -63,6 +64,18 @@ TEST_CASE("Several stamps of an item join, and an inspector's does not kill the 
           probabilityOf(rank(faint), "hewlaby"));
     // A date on one and a mark on the other belong to one item.
     CHECK(probabilityOf(rankItem({"[.].H. & CO", "1928"}), "holvane") < 0.01);
+}
+
+TEST_CASE("A year struck over another leaves both", "[models][candidates]")
+{
+    const models::Candidate first =
+        rank("J. HEWLABY & CO 193{erased}8{erased}4{over}0{over}").candidates.front();
+    CHECK(first.maker_id == "hewlaby");
+    REQUIRE(first.years.size() >= 2);
+    CHECK(first.years[0].probability + first.years[1].probability > 0.9);
+    const auto [earlier, later] = std::minmax({first.years[0].year, first.years[1].year});
+    CHECK(earlier == 1938);
+    CHECK(later == 1940);
 }
 
 TEST_CASE("The item type's years weigh", "[models][candidates]")

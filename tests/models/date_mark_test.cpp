@@ -50,26 +50,6 @@ using Years = std::vector<int>;
 
 }  // namespace
 
-// Forms and their EDTF after the Library of Congress specification (levels 1 and 2: X, sets,
-// quarters) and common practice on marks, no source; Roman months as Linn's stamp primer has them,
-// MCH as seen on postmarks.
-TEST_CASE("Printed dates are read as EDTF", "[models][date]")
-{
-    meaning("1940", "1940");
-    meaning("'40", "1940");
-    meaning("3/40", "1940-03");
-    meaning("3/40", "1940-35");
-    meaning("III 40", "1940-03");
-    meaning("III.1940", "1940-03");
-    meaning("MAR 1940", "1940-03");
-    meaning("MCH 40", "1940-03");
-    meaning("3.1940", "1940-03");
-    meaning("12.3.40", "[1940-03-12,1940-12-03]");
-    meaning("2/4/40", "[1940-02-04,1940-04-02]");
-    meaning("25/4/40", "1940-04-25");
-    meaning("24 JAN 1940", "1940-01-24");
-}
-
 TEST_CASE("Unread and ambiguous digits stay so in EDTF", "[models][date]")
 {
     CHECK(meaning("194[.]", "194X").years ==
@@ -77,12 +57,9 @@ TEST_CASE("Unread and ambiguous digits stay so in EDTF", "[models][date]")
     CHECK(meaning("194(0|6|8)", "[1940,1946,1948]").years == Years{1940, 1946, 1948});
     CHECK(meaning("19[.]0", "19X0").years == Years{1930, 1940, 1950});
     CHECK(meaning("[.]940", "X940").years == Years{1940});
-    meaning("1[..]0", "1XX0");
-    meaning("[..] 40", "1940-XX");
-    meaning("[.]3/40", "1940-03");
-    meaning("[.]2/40", "1940-X2");
-    meaning("0[.]/40", "1940-0X");
-    meaning("1[.]/40", "1940-1X");
+    meaning("3.1940", "1940-03");
+    meaning("24 JAN 1940", "1940-01-24");
+    meaning("MA[.] 1940", "[1940-03,1940-05]");
     meaning("194+", "194X");
     meaning("194?0", "1940?");
     meaning("4[.]|", "194X", {1939, 1949});
@@ -183,32 +160,58 @@ TEST_CASE("A context whose years are not in order is refused", "[models][date]")
     CHECK_THROWS_AS(models::readDates(models::Line{}, {1950, 1940}), std::invalid_argument);
 }
 
-// Months in Roman figures (I to XII) with letters lost, a dot for each: which months they can be,
-// worked out from the figures themselves. Where no letter is left nothing tells of a month.
-TEST_CASE("A Roman month that lost letters is every month that it can be", "[models][date]")
+TEST_CASE("A known order of day and month weighs no less than an open one", "[models][date]")
 {
-    const std::vector<std::pair<std::string, Years>> rows = {
-        {".I", {2, 6, 11}},  {".V", {4}},   {".X", {9}},         {"I.", {2, 4, 9}},
-        {"V.", {6}},         {"X.", {11}},  {"..I", {3, 7, 12}}, {".I.", {3, 7, 12}},
-        {".II", {3, 7, 12}}, {"I..", {3}},  {"I.I", {3}},        {"II.", {3}},
-        {"V..", {7}},        {"V.I", {7}},  {"VI.", {7}},        {"X..", {12}},
-        {"X.I", {12}},       {"XI.", {12}}, {"...I", {8}},       {"..I.", {8}},
-        {"..II", {8}},       {".I..", {8}}, {".I.I", {8}},       {".II.", {8}},
-        {".III", {8}},       {"V...", {8}}, {"V..I", {8}},       {"V.I.", {8}},
-        {"V.II", {8}},       {"VI..", {8}}, {"VI.I", {8}},       {"VII.", {8}},
-    };
-    for (const auto& [mask, months] : rows) {
-        std::string typed;
-        for (const char c : mask)
-            typed += c == '.' ? std::string("[.]") : std::string(1, c);
-        CAPTURE(typed);
-        const auto found = datesIn(typed + " 1940");
-        for (const int month : months) {
-            CAPTURE(month);
-            const std::string edtf = (month < 10 ? "1940-0" : "1940-") + std::to_string(month);
-            CHECK(std::any_of(found.begin(), found.end(), [&](const models::DateMeaning& one) {
-                return models::edtfYearBounds(one.edtf) && one.edtf.find(edtf) != one.edtf.npos;
-            }));
-        }
-    }
+    const models::DateContext day_first{1921, 1958, models::DayOrder::DayFirst};
+    CHECK(meaning("12.3.40", "1940-03-12", day_first).probability ==
+          Approx(meaning("12.3.40", "[1940-03-12,1940-12-03]").probability));
+    CHECK(means("4/25/40", "1940-04-25"));  // month first, settled by the value
+    CHECK_FALSE(means("4/25/40", "1925-04"));
+}
+
+TEST_CASE("A year's code of the register is that year, and all of them where it has two",
+          "[models][date]")
+{
+    models::DateContext context = service;
+    context.codes = {{"YA", models::CodeMeaning::Year, "1941", "", "", "", "", "", 0},
+                     {"YB", models::CodeMeaning::Year, "1942", "", "", "", "", "", 0},
+                     {"YB", models::CodeMeaning::Year, "1952?", "", "", "", "", "", 0},
+                     {"YZ", models::CodeMeaning::Year, "1961", "", "", "", "", "", 0},
+                     {"YM", models::CodeMeaning::Maker, "m1", "", "", "", "", "", 0}};
+    CHECK_FALSE(means("YA", "1941"));  // without a register it is text
+    CHECK(meaning("YA", "1941", context).years == Years{1941});
+    CHECK(meaning("T.H. & CO YA", "1941", context).first_cell == 10);
+    const double one = meaning("YB", "1942", context).probability;
+    CHECK(one == Approx(meaning("YB", "1952?", context).probability));
+    CHECK(one < meaning("YA", "1941", context).probability);
+    CHECK(means("Y[.]", "1941", context));
+    CHECK(means("Y(A|B)", "1942", context));
+    CHECK(meaning("Y?A", "1941", context).probability < meaning("YA", "1941", context).probability);
+    for (const char* other : {"YZ", "YM", "MAYA", "YACHT"})  // out of the years, no year, no word
+        CHECK_FALSE(means(other, "1941", context));
+    CHECK(datesIn("YZ", context).empty());
+}
+
+TEST_CASE("A quarter's code of the register stands before its year", "[models][date]")
+{
+    models::DateContext context = service;
+    context.codes = {{"Q1", models::CodeMeaning::Quarter, "1", "", "", "", "", "", 0},
+                     {"Q3", models::CodeMeaning::Quarter, "3", "", "", "", "", "", 0}};
+    CHECK(datesIn("Q3 43", context).front().edtf == "1943-35");
+    CHECK(datesIn("Q1/1940", context).front().edtf == "1940-33");
+    CHECK(means("Q[.] 1940", "[1940-33,1940-35]", context));
+    CHECK_FALSE(means("Q3 43", "1943-35"));
+}
+
+TEST_CASE("A date over another is the later one or both, with both probabilities", "[models][date]")
+{
+    const std::string typed = "T.H. 193{erased}8{erased}4{over}0{over}";
+    const models::DateMeaning both = meaning(typed, "{1938,1940}");
+    CHECK(both.years == Years{1938, 1940});
+    CHECK(both.first_cell == 5);
+    CHECK(both.end_cell == 11);
+    CHECK(both.probability > meaning(typed, "1940").probability);
+    CHECK(meaning(typed, "1940").probability > 0.2);
+    // Erased alone, nothing stands in its place.
+    CHECK_FALSE(means("193{erased}8{erased}", "{1938,1940}"));
 }

@@ -135,6 +135,25 @@ TEST_CASE("A set of years has one simplest form", "[models][edtf]")
     CHECK_FALSE(models::simplestForm(models::DaySet{}));  // EDTF cannot write nothing
 }
 
+// The same source: [1940..1942] is one of these years, 1940/1942 the time of all three.
+TEST_CASE("One date among a run is no interval", "[models][edtf]")
+{
+    const auto one_of = [](const std::vector<std::int64_t>& years) {
+        return models::simplestForm(models::setOfYears(years), models::RunMeans::OneDate);
+    };
+    CHECK(one_of({1940}) == "1940");
+    CHECK(one_of({1940, 1938, 1939, 1938}) == "[1938..1940]");
+    CHECK(one_of({1938, 1939}) == "[1938,1939]");
+    CHECK(one_of({1931, 1938, 1939, 1940}) == "[1931,1938..1940]");
+    CHECK(one_of(yearsFrom(1940, 1949)) == "194X");
+    CHECK(one_of(yearsFrom(1940, 1950)) == "[1940..1950]");
+    CHECK(one_of(yearsFrom(1945, 1954)) == "[1945..1954]");
+    CHECK_FALSE(one_of({}));
+    const auto in_spring = models::simplestForm(daysIn("1940-21"), models::RunMeans::OneDate);
+    CHECK(in_spring == "[1940-03..1940-05]");
+    CHECK(models::simplestForm(daysIn("../1940"), models::RunMeans::OneDate) == "[..1940]");
+}
+
 TEST_CASE("A set of days is written by the coarsest parts that are just it", "[models][edtf]")
 {
     for (const auto& [written, simple] : std::vector<std::pair<std::string, std::string>>{

@@ -136,37 +136,15 @@ TEST_CASE("What is not EDTF gives no years", "[models][edtf]")
     }
 }
 
-TEST_CASE("A set of years is written as simply as EDTF allows", "[models][edtf]")
+TEST_CASE("Why a date has no years is told with the place", "[models][edtf]")
 {
-    CHECK(models::simplestEdtf({1940}) == "1940");
-    CHECK(models::simplestEdtf({1946, 1940, 1940}) == "[1940,1946]");
-    CHECK(models::simplestEdtf({1938, 1939}) == "[1938,1939]");
-    CHECK(models::simplestEdtf({1940, 1938, 1939}) == "[1938..1940]");
-    CHECK(models::simplestEdtf({1931, 1938, 1939, 1940}) == "[1931,1938..1940]");
-    std::vector<int> decade;
-    for (int year = 1940; year < 1950; ++year)
-        decade.push_back(year);
-    CHECK(models::simplestEdtf(decade) == "194X");
-    decade.push_back(1950);
-    CHECK(models::simplestEdtf(decade) == "[1940..1950]");
-    std::vector<int> ten_years;
-    for (int year = 1945; year < 1955; ++year)
-        ten_years.push_back(year);
-    CHECK(models::simplestEdtf(ten_years) == "[1945..1954]");  // ten years, but no decade
-    CHECK(models::simplestEdtf({}) == "");
-    CHECK_THROWS_AS(models::simplestEdtf({-1}), std::invalid_argument);
-    CHECK_THROWS_AS(models::simplestEdtf({10000}), std::invalid_argument);
-}
-
-TEST_CASE("What is written for a set of years is read back with the same limits", "[models][edtf]")
-{
-    for (const std::vector<int>& years :
-         {std::vector<int>{1921}, {1921, 1923}, {1921, 1922, 1923, 1930}, {7, 9}}) {
-        const auto bounds = models::edtfYearBounds(models::simplestEdtf(years));
-        REQUIRE(bounds);
-        CHECK(bounds->first == years.front());
-        CHECK(bounds->last == years.back());
-    }
+    CHECK(models::whyNoYearBounds("1940-13") ==
+          "at character 6 should stand " +
+              std::get<models::EdtfFault>(models::parseEdtf("1940-13")).expected);
+    CHECK(models::whyNoYearBounds("Y170000002") == "its years should be 0 to 9999");
+    CHECK(models::whyNoYearBounds("") != "");
+    for (const char* dated : {"1940", "194X", "../1940", "[1940,1946]"})
+        CHECK(models::whyNoYearBounds(dated) == "");
 }
 
 // By the days of edtf_days.h; which years marks and registers can have is the project's own choice.

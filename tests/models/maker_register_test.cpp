@@ -126,11 +126,17 @@ TEST_CASE("A fault in makers.csv is told with line, column and remedy", "[models
     checkFault("makers.csv", head + good + "m4,PELK  LTD,,,\n", 4, "name", "line 3 already");
     checkFault("makers.csv", head + good + "m4,,,,\n", 4, "name", "empty");
     checkFault("makers.csv", head + good + "m4,Fourth,19300,,\n", 4, "from", "not EDTF");
+    checkFault("makers.csv", head + good + "m4,Fourth,1930-1,,\n", 4, "from",
+               "at character 7 should stand a month");
     checkFault("makers.csv", head + good + "m4,Fourth,c. 1930,,\n", 4, "from", "1930~");
     checkFault("makers.csv", head + good + "m4,Fourth,1930s,,\n", 4, "from", "193X");
     checkFault("makers.csv", head + good + "m4,Fourth,1930-1935,,\n", 4, "from", "1930/1935");
     checkFault("makers.csv", head + good + "m4,Fourth,01/01/1930,,\n", 4, "from", "spreadsheet");
     checkFault("makers.csv", head + good + "m4,Fourth,1930.0,,\n", 4, "from", "write 1930");
+    checkFault("makers.csv", head + good + "m4,Fourth,1.94E+03,,\n", 4, "from", "shortened");
+    checkFault("makers.csv", head + good + "m4,Fourth,#REF!,,\n", 4, "from", "error sign");
+    checkFault("makers.csv", head + good + "m4,Fourth,1940-02-30,,\n", 4, "from",
+               "at character 9 should stand a day");
     checkFault("makers.csv", head + good + "m4,Fourth,1930,1929,\n", 4, "to", "before");
     checkFault("makers.csv", head + good + "m4,Fourth,,,m9\n", 4, "successor_of", "not in makers");
     checkFault("makers.csv", head + good + "m4,Fourth,,,m4\n", 4, "successor_of", "itself");
@@ -142,7 +148,7 @@ TEST_CASE("A fault in marks.csv is told with line, column and remedy", "[models]
 {
     const std::string head = "maker_id,text,kind,frame\n";
     checkFault("marks.csv", head + "m1,O. & CO,,\nm7,X,,\n", 3, "maker_id", "not in makers.csv");
-    checkFault("marks.csv", head + "m1,O[..,,\n", 2, "text", "At character 2");
+    checkFault("marks.csv", head + "m1,O[..,,\n", 2, "text", "at character 2 should");
     checkFault("marks.csv", head + "m1,A / B,,\n", 2, "text", "one line");
     checkFault("marks.csv", head + "m1,,,\n", 2, "text", "one line");
     checkFault("marks.csv", head + "m1,A,word,\n", 2, "kind", "text, code or device");

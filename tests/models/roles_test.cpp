@@ -115,3 +115,11 @@ TEST_CASE("What a date of a role bounds", "[models][roles]")
     CHECK(models::boundOf(LineRole::Inspection) == models::DateBound::NotAfter);
     CHECK(models::boundOf(LineRole::Owner) == models::DateBound::None);
 }
+
+TEST_CASE("A code that the register lists for a year is a date", "[models][roles]")
+{
+    models::MakerRegister known;
+    known.codes = {{"YA", models::CodeMeaning::Year, "1941", "", "", "", "", "", 0}};
+    CHECK(roleOf("YA", "YA", LineRole::Date, models::roleContextOf(known, "")) > 0.1);
+    CHECK(roleOf("YA", "YA", LineRole::Date, models::roleContextOf({}, "")) == 0);
+}
