@@ -1,4 +1,4 @@
-"""Where marks of one to three lines stand in a scene, at any size and angle, straight or arched; all on the GPU.
+"""Where marks of one to four lines stand in a scene, at any size and angle, straight or arched; all on the GPU.
 
 A mark has its own frame: x along its lines, y down, in pixels of the scene, from its middle.
 """
@@ -11,7 +11,7 @@ import torch
 from noise import chance, normal, uniform
 from typeset import CAP_HEIGHT
 
-MARKS, LINES = 3, 3  # places for marks in a scene, for lines in a mark
+MARKS, LINES = 3, 4  # places for marks in a scene, for lines in a mark
 LEAST_CAP, MOST_CAP = 5.0, 72.0  # height of a mark's capitals, scene pixels
 
 
@@ -48,8 +48,8 @@ def _lines(widths, cap, stretch, device):
     """Lines one below another about the mark's middle; widths (N, LINES) of their masks."""
     n = widths.shape[0]
     kind = torch.rand(n, 1, 1, 1, device=device)
-    count = 1 + (kind > 0.38).float() + (kind > 0.75).float()
-    gap = uniform(n, 0.22, 1.0, device) * cap
+    count = 1 + (kind > 0.36).float() + (kind > 0.66).float() + (kind > 0.86).float()
+    gap = uniform(n, 0.2, 1.0, device) * cap
     lines, y = [], torch.zeros_like(cap)
     same = chance(n, 0.5, device)
     aligned = chance(n, 0.7, device)

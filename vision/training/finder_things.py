@@ -77,6 +77,22 @@ def _ticks(n, h, w, on, device):
     return beat * row * uniform(n, -0.7, 0.5, device) * (torch.rand(n, 1, 1, 1, device=device) < on).float()
 
 
+def _coded(picture, on, device):
+    """A block of bars or of little squares, as printed for machines to read."""
+    n, _, h, w = picture.shape
+    xs, ys = axes(h, w, device)
+    turn, module = uniform(n, 0, 2 * math.pi, device), torch.exp(uniform(n, 0.4, 2.2, device))
+    dx, dy = xs - uniform(n, 0, w, device), ys - uniform(n, 0, h, device)
+    a, b = dx * torch.cos(turn) + dy * torch.sin(turn), -dx * torch.sin(turn) + dy * torch.cos(turn)
+    many, bars = torch.randint(10, 60, (n, 1, 1, 1), device=device), chance(n, 0.5, device)
+    tall = torch.where(bars > 0, many * module * uniform(n, 0.2, 0.6, device), many * module * 0.5)
+    column, row = torch.floor(a / module), torch.floor(b / module) * (1 - bars)
+    dark = (torch.sin(column * 12.9898 + row * 78.233 + turn * 43.1).mul(43758.5453).frac().abs() > 0.5).float()
+    block = (a.abs() < many * module * 0.5).float() * (b.abs() < tall).float() * on
+    light = uniform(n, 0.6, 1, device)
+    return picture * (1 - block) + block * light * (1 - dark * uniform(n, 0.4, 0.95, device))
+
+
 def furnished(picture, bare, device):
     """Things laid over the whole; more of them where nothing is written."""
     n, _, h, w = picture.shape
@@ -87,5 +103,6 @@ def furnished(picture, bare, device):
     for on in (0.3, 0.2):
         picture = picture * (1 + _ticks(n, h, w, on + 0.25 * bare, device))
     picture = _printed(picture, (torch.rand(n, 1, 1, 1, device=device) < 0.07 + 0.15 * bare).float(), device)
+    picture = _coded(picture, (torch.rand(n, 1, 1, 1, device=device) < 0.06 + 0.1 * bare).float(), device)
     blot = torch.sigmoid((field(n, h, w, 14, device) - uniform(n, 1.5, 3.5, device)) * 5) * chance(n, 0.1, device)
     return _shadowed(picture * (1 - blot * uniform(n, -0.4, 0.6, device)), device)
