@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
+#include <utility>
 
 #include <opencv2/imgproc.hpp>
 
@@ -63,6 +64,20 @@ StampOutline outlineFromCorners(const Quad& corners)
     outline.corners = corners;
     outline.score = 1;
     outline.up_deg = upOf(corners);
+    return outline;
+}
+
+StampOutline turnedOver(StampOutline outline)
+{
+    const auto over = [](const Quad& q) { return Quad{q[2], q[3], q[0], q[1]}; };
+    outline.corners = over(outline.corners);
+    outline.up_deg = std::fmod(outline.up_deg + 180, 360);
+    std::reverse(outline.lines.begin(), outline.lines.end());
+    for (Quad& line : outline.lines)
+        line = over(line);
+    std::reverse(outline.curves.begin(), outline.curves.end());
+    for (LineCurve& curve : outline.curves)
+        curve = reversedCurve(std::move(curve));
     return outline;
 }
 

@@ -110,20 +110,11 @@ ReadStamp readOn(vision::UprightStamp first, Engines& engines, vision::TextLayou
     return result;
 }
 
-vision::Quad turnedOver(const vision::Quad& quad)
-{
-    return {quad[2], quad[3], quad[0], quad[1]};
-}
-
 // The outline as the stamp's own up has it, once reading has told which way that is.
 vision::StampOutline uprightOutline(vision::StampOutline outline, double up_deg)
 {
-    if (isTurnedOver(vision::upOf(outline.corners), up_deg)) {
-        outline.corners = turnedOver(outline.corners);
-        std::reverse(outline.lines.begin(), outline.lines.end());
-        for (vision::Quad& line : outline.lines)
-            line = turnedOver(line);
-    }
+    if (isTurnedOver(vision::upOf(outline.corners), up_deg))
+        outline = vision::turnedOver(std::move(outline));
     outline.up_deg = up_deg;
     return outline;
 }

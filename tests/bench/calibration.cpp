@@ -126,7 +126,7 @@ bool runsWith(const vision::Quad& a, const vision::Quad& b)
 
 // Both ways up of all stamps found, with the line that stands in a row; an empty text where none
 // does.
-using RowTask = std::function<void(const vision::EnhancedStamp&, const cv::Rect2d& row,
+using RowTask = std::function<void(const vision::EnhancedStamp&, const vision::LineRow& row,
                                    const std::string& truth)>;
 
 std::string textIn(const LabelledPhoto& labelled, const vision::RectifiedStamp& stamp,
@@ -151,8 +151,8 @@ void eachRow(const LabelledPhoto& labelled, const RowTask& task)
         const vision::RectifiedStamp rectified = vision::rectifyStamp(labelled.photo, outline);
         for (const auto& stamp : {rectified, vision::turnedOver(rectified)}) {
             const vision::EnhancedStamp enhanced = vision::enhanceStamp(stamp);
-            for (const cv::Rect2d& row : stamp.lines)
-                task(enhanced, row, textIn(labelled, stamp, row));
+            for (const vision::LineRow& row : vision::rowsOf(stamp))
+                task(enhanced, row, textIn(labelled, stamp, row.box));
         }
     }
 }
@@ -220,7 +220,7 @@ void addNetworkLines(const LabelledPhoto& labelled, int group, vision::LineReade
         vision::StampOutline outline = vision::outlineFromCorners(line.corners);
         outline.lines = {line.corners};
         const auto stamp = vision::enhanceStamp(vision::rectifyStamp(labelled.photo, outline));
-        add(stamp, stamp.rectified.lines.front(), line.text);
+        add(stamp, vision::rowsOf(stamp.rectified).front(), line.text);
     }
     eachRow(labelled, [&](const auto& stamp, const auto& row, const std::string& truth) {
         if (!truth.empty() || labelled.lines.empty())

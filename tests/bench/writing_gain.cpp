@@ -83,7 +83,7 @@ void readMark(const DrawnMark& mark, const Settings& settings, vision::LineReade
         vision::StampOutline outline = vision::outlineFromCorners(line.corners);
         outline.lines = {line.corners};
         const auto stamp = vision::enhanceStamp(vision::rectifyStamp(photo, outline));
-        const auto row = reader.look(stamp, stamp.rectified.lines.front());
+        const auto row = reader.look(stamp, vision::rowsOf(stamp.rectified).front());
         for (const double weight : settings.weights) {
             const vision::DecodedLine decoded = vision::decodeLine(
                 row.log_shares, reader.classes(), &reader.writing(), {.writing_weight = weight});
