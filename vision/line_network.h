@@ -31,7 +31,7 @@ public:
     cv::Mat logShares(const cv::Mat& crop);
 
 private:
-    cv::Mat forward(const cv::Mat& padded);
+    cv::Mat forward(cv::dnn::Net& net, const cv::Mat& padded) const;
 
     LineClasses classes_;
     std::string sha256_;
