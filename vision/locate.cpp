@@ -7,6 +7,7 @@
 
 #include <opencv2/imgproc.hpp>
 
+#include "vision/found_line.h"
 #include "vision/letter_chains.h"
 #include "vision/line_groups.h"
 #include "vision/line_search.h"
@@ -27,6 +28,15 @@ void checkOptions(const LocateOptions& options)
         throw std::invalid_argument("LocateOptions.min_letter_px must be at least 1");
 }
 
+FoundLine foundLine(const LetterChain& chain)
+{
+    FoundLine line;
+    line.corners = chain.corners;
+    line.height_px = chain.height_px;
+    line.certainty = chain.score;
+    return line;
+}
+
 }  // namespace
 
 std::vector<StampOutline> locateStamps(const Photo& photo, const LocateOptions& options)
@@ -35,10 +45,11 @@ std::vector<StampOutline> locateStamps(const Photo& photo, const LocateOptions& 
     if (photo.pixels.empty())
         throw std::invalid_argument("locateStamps: the photo has no pixels");
     const SearchedPhoto searched = reducedForSearch(photo);
-    std::vector<LetterChain> lines = findLines(searched, options.min_letter_px);
-    std::erase_if(lines, [&](const LetterChain& line) { return line.score < options.min_score; });
-    if (lines.size() > static_cast<std::size_t>(options.max_lines))
-        lines.resize(static_cast<std::size_t>(options.max_lines));
+    std::vector<FoundLine> lines;  // likeliest first
+    for (const LetterChain& chain : findLines(searched, options.min_letter_px))
+        if (chain.score >= options.min_score &&
+            lines.size() < static_cast<std::size_t>(options.max_lines))
+            lines.push_back(foundLine(chain));
     std::vector<StampOutline> stamps = groupLines(lines, searched.grey);
     if (stamps.size() > static_cast<std::size_t>(options.max_stamps))
         stamps.resize(static_cast<std::size_t>(options.max_stamps));
