@@ -7,8 +7,7 @@
 #include <utility>
 #include <vector>
 
-#include <opencv2/imgproc.hpp>
-
+#include "vision/network_crop.h"
 #include "vision/stored_network.h"
 #include "vision/weights_file.h"
 
@@ -18,8 +17,6 @@ namespace {
 
 constexpr const char* network_name = "line_reader.onnx.gz";
 constexpr const char* characters_name = "characters.txt";
-constexpr int width_unit_px = 32;  // widths are rounded up to it: few sizes, much reuse of memory
-constexpr int room_px = 12;        // bare ground behind the last letter, as in training
 
 // One class a line, the blank between words by its name; the last two are traces and lost.
 LineClasses classesIn(const std::filesystem::path& folder)
@@ -46,7 +43,7 @@ LineClasses classesIn(const std::filesystem::path& folder)
 LineNetwork::LineNetwork(const std::filesystem::path& folder) : classes_(classesIn(folder))
 {
     const auto trial = [this](cv::dnn::Net& net) {
-        forward(net, cv::Mat::zeros(height_px, 2 * width_unit_px, CV_32FC1));
+        forward(net, networkInput(cv::Mat::zeros(height_px, height_px, CV_8UC1)));
     };
     try {
         StoredNetwork stored = loadNetwork(folder, network_name, without_line_reader, trial);
@@ -61,17 +58,8 @@ LineNetwork::LineNetwork(const std::filesystem::path& folder) : classes_(classes
 
 cv::Mat LineNetwork::logShares(const cv::Mat& crop)
 {
-    if (crop.type() != CV_8UC1 || crop.rows != height_px || crop.cols < 1)
-        throw std::invalid_argument("LineNetwork: the crop must be CV_8UC1, 48 pixels high");
-    cv::Mat value;
-    crop.convertTo(value, CV_32F);
-    cv::Scalar mean, deviation;
-    cv::meanStdDev(value, mean, deviation);
-    value = (value - mean[0]) / std::max(deviation[0], 0.25);
-    const int wide = (crop.cols + room_px + width_unit_px - 1) / width_unit_px * width_unit_px;
-    cv::copyMakeBorder(value, value, 0, 0, 0, wide - crop.cols, cv::BORDER_REPLICATE);
-    cv::Mat shares = forward(net_, value);
-    const int steps = std::min(shares.rows, (crop.cols + room_px + step_px - 1) / step_px);
+    const cv::Mat shares = forward(net_, networkInput(crop));
+    const int steps = std::min(shares.rows, (networkInputReach(crop) + step_px - 1) / step_px);
     return shares.rowRange(0, steps).clone();
 }
 

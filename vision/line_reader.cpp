@@ -2,10 +2,8 @@
 
 #include <algorithm>
 
-#include <opencv2/imgproc.hpp>
-
-#include "vision/line_crop.h"
 #include "vision/network_cells.h"
+#include "vision/network_crop.h"
 #include "vision/text_rows.h"
 
 namespace vision {
@@ -14,22 +12,12 @@ namespace {
 
 constexpr const char* layer_read = "grey";
 constexpr const char* writing_name = "writing_model.txt";
-// Capitals to five eighths of the crop, as most were in training.
-constexpr LineRendering rendering{.letter_px = 30, .rim = 0.3, .smoothing = 0};
+constexpr double rim_of_whole = 0.1875;  // of a picture that is one line, above and below it
 
 LineRow wholeRow(const cv::Mat& layer)
 {
-    const double rim = rendering.rim / (1 + 2 * rendering.rim) * layer.rows;
+    const double rim = rim_of_whole * layer.rows;
     return {{rim, rim, std::max(1.0, layer.cols - 2 * rim), std::max(1.0, layer.rows - 2 * rim)}};
-}
-
-LineCrop networkCrop(const cv::Mat& layer, const LineRow& row)
-{
-    LineCrop crop = cropLine(layer, row, rendering);
-    if (crop.grey.rows != LineNetwork::height_px)  // a very long line was made smaller
-        cv::resize(crop.grey, crop.grey, {crop.grey.cols, LineNetwork::height_px}, 0, 0,
-                   cv::INTER_CUBIC);
-    return crop;
 }
 
 }  // namespace
