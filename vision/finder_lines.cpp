@@ -97,7 +97,8 @@ std::vector<double> termsOf(const FinderTraits& traits)
 const LogisticModel& finderLineModel()
 {
     static const LogisticModel model{
-        0, {{"mean", 1}, {"peak", 0}, {"length", 0}, {"accord", 0}, {"height", 0}}};
+        -10.36,
+        {{"mean", 1.05}, {"peak", 1.71}, {"length", 2.56}, {"accord", 0.1}, {"height", 0.21}}};
     return model;
 }
 

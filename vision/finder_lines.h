@@ -27,8 +27,8 @@ struct FinderLine {
 // Throws std::invalid_argument as coresOf does.
 std::vector<FinderLine> linesOf(const FinderTable& table, const CoreOptions& options = {});
 
-// The model of a line's certainty, and traits as the values of its terms. Fitted by the bench
-// `finder_marks`.
+// The model of a line's certainty, and traits as the values of its terms. Fitted by
+// `calibration finder`.
 const LogisticModel& finderLineModel();
 std::vector<double> termsOf(const FinderTraits& traits);
 

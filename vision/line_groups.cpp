@@ -196,6 +196,18 @@ StampOutline outlineOf(std::vector<FoundLine> lines)
     return outline;
 }
 
+void checkOptions(const LocateOptions& options)
+{
+    if (options.max_stamps < 1)
+        throw std::invalid_argument("LocateOptions.max_stamps must be at least 1");
+    if (options.max_lines < 1)
+        throw std::invalid_argument("LocateOptions.max_lines must be at least 1");
+    if (!(options.min_score >= 0 && options.min_score <= 1))
+        throw std::invalid_argument("LocateOptions.min_score must be from 0 to 1");
+    if (options.min_letter_px < 1)
+        throw std::invalid_argument("LocateOptions.min_letter_px must be at least 1");
+}
+
 }  // namespace
 
 std::vector<StampOutline> groupLines(const std::vector<FoundLine>& lines, const cv::Mat& grey)
@@ -221,6 +233,21 @@ std::vector<StampOutline> groupLines(const std::vector<FoundLine>& lines, const 
     std::stable_sort(
         stamps.begin(), stamps.end(),
         [](const StampOutline& a, const StampOutline& b) { return a.score > b.score; });
+    return stamps;
+}
+
+std::vector<StampOutline> stampsOf(const std::vector<FoundLine>& lines, const cv::Mat& grey,
+                                   const LocateOptions& options)
+{
+    checkOptions(options);
+    std::vector<FoundLine> likely;
+    for (const FoundLine& line : lines)
+        if (line.certainty >= options.min_score &&
+            likely.size() < static_cast<std::size_t>(options.max_lines))
+            likely.push_back(line);
+    std::vector<StampOutline> stamps = groupLines(likely, grey);
+    if (stamps.size() > static_cast<std::size_t>(options.max_stamps))
+        stamps.resize(static_cast<std::size_t>(options.max_stamps));
     return stamps;
 }
 

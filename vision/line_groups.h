@@ -15,4 +15,11 @@ namespace vision {
 //   returns  one outline a group, likeliest first; its score is that of its best line
 std::vector<StampOutline> groupLines(const std::vector<FoundLine>& lines, const cv::Mat& grey);
 
+// The same of the likeliest lines only, as many and as likely as the options ask for, and the
+// likeliest of the stamps.
+//   lines  likeliest first
+// Throws std::invalid_argument if an option is out of range.
+std::vector<StampOutline> stampsOf(const std::vector<FoundLine>& lines, const cv::Mat& grey,
+                                   const LocateOptions& options);
+
 }  // namespace vision

@@ -16,18 +16,6 @@ namespace vision {
 
 namespace {
 
-void checkOptions(const LocateOptions& options)
-{
-    if (options.max_stamps < 1)
-        throw std::invalid_argument("LocateOptions.max_stamps must be at least 1");
-    if (options.max_lines < 1)
-        throw std::invalid_argument("LocateOptions.max_lines must be at least 1");
-    if (!(options.min_score >= 0 && options.min_score <= 1))
-        throw std::invalid_argument("LocateOptions.min_score must be from 0 to 1");
-    if (options.min_letter_px < 1)
-        throw std::invalid_argument("LocateOptions.min_letter_px must be at least 1");
-}
-
 FoundLine foundLine(const LetterChain& chain)
 {
     FoundLine line;
@@ -41,18 +29,13 @@ FoundLine foundLine(const LetterChain& chain)
 
 std::vector<StampOutline> locateStamps(const Photo& photo, const LocateOptions& options)
 {
-    checkOptions(options);
     if (photo.pixels.empty())
         throw std::invalid_argument("locateStamps: the photo has no pixels");
     const SearchedPhoto searched = reducedForSearch(photo);
-    std::vector<FoundLine> lines;  // likeliest first
+    std::vector<FoundLine> lines;
     for (const LetterChain& chain : findLines(searched, options.min_letter_px))
-        if (chain.score >= options.min_score &&
-            lines.size() < static_cast<std::size_t>(options.max_lines))
-            lines.push_back(foundLine(chain));
-    std::vector<StampOutline> stamps = groupLines(lines, searched.grey);
-    if (stamps.size() > static_cast<std::size_t>(options.max_stamps))
-        stamps.resize(static_cast<std::size_t>(options.max_stamps));
+        lines.push_back(foundLine(chain));
+    std::vector<StampOutline> stamps = stampsOf(lines, searched.grey, options);
     for (StampOutline& stamp : stamps) {
         scaleToPhoto(stamp.corners, searched.scale);
         for (Quad& line : stamp.lines)
