@@ -34,12 +34,12 @@ void stopIfAsked(const std::stop_token& stop)
         throw Cancelled{};
 }
 
-std::vector<vision::StampOutline> outlinesOf(const vision::Photo& photo,
+std::vector<vision::StampOutline> outlinesOf(const vision::Photo& photo, Engines& engines,
                                              const ExamineOptions& options)
 {
     if (options.outline)
         return {vision::outlineFromCorners(*options.outline)};
-    return vision::locateStamps(photo, options.locate);
+    return engines.finder.find(photo, options.locate);
 }
 
 double surelyRead(const models::Reading& reading)
@@ -208,7 +208,7 @@ Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
         add(examineSingleLine(examination.photo, engines, options, stop));
     } else {
         begin("looking for stamps", 0.1);
-        const auto outlines = outlinesOf(examination.photo, options);
+        const auto outlines = outlinesOf(examination.photo, engines, options);
         for (std::size_t i = 0; i < outlines.size(); ++i) {
             const std::string of = " of " + std::to_string(outlines.size());
             begin("reading stamp " + std::to_string(i + 1) + of,
@@ -228,7 +228,8 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
     stopIfAsked(stop);
     const vision::RectifiedStamp rectified =
         vision::rectifyStamp(photo, outline, {.mirrored = options.mirrored});
-    vision::UprightStamp first = vision::readRightWayUp(rectified, *engines.readers.front());
+    vision::UprightStamp first = vision::readRightWayUp(
+        rectified, *engines.readers.front(), vision::TextLayout::Lines, engines.upright.get());
     ReadStamp read = readOn(std::move(first), engines, vision::TextLayout::Lines, stop);
     stopIfAsked(stop);
     return finished(outline, std::move(read), engines, options);
