@@ -17,6 +17,7 @@ constexpr const char* without_it = "marks are looked for by their letters' shape
 constexpr int size_unit_px = 32;         // sides are rounded up to it, as the network halves them
 constexpr int light_window_px = 65;      // of light and contrast around a pixel, as in training
 constexpr double least_contrast = 0.02;  // of white: fainter is noise, and not drawn out
+constexpr int strip_rows = 128;          // of a picture that are evened out at a time
 constexpr int parts = 4;                 // of the answer: core, height, cosine, sine
 
 int roundedUp(int px)
@@ -36,24 +37,38 @@ cv::Mat answerOf(cv::dnn::Net& net, const cv::Mat& padded)
     return answer;
 }
 
-}  // namespace
-
-cv::Mat evenedOut(const cv::Mat& grey)
+// Divides light and contrast out of a strip of a picture.
+void evenOut(const cv::Mat& level, cv::Mat even)
 {
-    if (grey.empty() || grey.type() != CV_8UC1)
-        throw std::invalid_argument("evenedOut: the picture must be CV_8UC1 and not empty");
     const cv::Size window(light_window_px, light_window_px);
-    cv::Mat level, mean, deviation;
-    grey.convertTo(level, CV_32F, 1.0 / 255);
+    cv::Mat mean, deviation;
     cv::blur(level, mean, window, {-1, -1}, cv::BORDER_REFLECT_101);
     cv::sqrBoxFilter(level, deviation, CV_32F, window, {-1, -1}, true, cv::BORDER_REFLECT_101);
     deviation -= mean.mul(mean);
     cv::max(deviation, 0, deviation);
     cv::sqrt(deviation, deviation);
     cv::max(deviation, least_contrast, deviation);
-    level -= mean;
-    cv::divide(level, deviation, level);
-    return level;
+    cv::subtract(level, mean, mean);
+    cv::divide(mean, deviation, even);
+}
+
+}  // namespace
+
+cv::Mat evenedOut(const cv::Mat& grey)
+{
+    if (grey.empty() || grey.type() != CV_8UC1)
+        throw std::invalid_argument("evenedOut: the picture must be CV_8UC1 and not empty");
+    cv::Mat level, even(grey.size(), CV_32FC1);
+    grey.convertTo(level, CV_32F, 1.0 / 255);
+    // In strips, which stay near the processor; filters look beyond a strip by themselves.
+    const int strips = (grey.rows + strip_rows - 1) / strip_rows;
+    cv::parallel_for_({0, strips}, [&](const cv::Range& some) {
+        for (int i = some.start; i < some.end; ++i) {
+            const cv::Range rows(i * strip_rows, std::min((i + 1) * strip_rows, grey.rows));
+            evenOut(level.rowRange(rows), even.rowRange(rows));
+        }
+    });
+    return even;
 }
 
 FinderNetwork::FinderNetwork(const std::filesystem::path& folder)

@@ -1,8 +1,9 @@
 // How well marks are found in drawn photographs of the sample levels, at any angle: by the finder
 // network and by the shapes of letters, side by side, and what is read in the end.
 //   finder_marks [--marks N] [--seed S] [--bare FOLDER]... [--sheet FOLDER]
-// N marks a level (100). Bare folders hold pictures without a mark. The sheet gets a picture of
-// each mark that the network's finder missed, with what it found.
+// N marks a level (100). Bare folders hold pictures without a mark. With a sheet, the lines that
+// were not read exactly behind the network's finder are listed, and the folder gets a picture of
+// each such mark with what was found.
 
 #include <algorithm>
 #include <atomic>
@@ -13,6 +14,7 @@
 #include <mutex>
 #include <numeric>
 #include <optional>
+#include <sstream>
 #include <stdexcept>
 
 #include <opencv2/imgcodecs.hpp>
@@ -96,6 +98,21 @@ void writeSheet(const fs::path& folder, const std::string& name, const vision::P
     cv::imwrite((folder / (name + ".jpg")).string(), shown);
 }
 
+std::string linesNotRead(const Mark& mark)
+{
+    std::ostringstream out;
+    for (const bench::Verdict& verdict : bench::judge(mark.picture, mark.network.read)) {
+        if (verdict.right)
+            continue;
+        out << "  " << (verdict.truth ? mark.picture.lines[*verdict.truth].text : "(nothing)")
+            << "  read as  "
+            << (verdict.read ? models::plainText(mark.network.read.lines[*verdict.read].line)
+                             : "(nothing)")
+            << '\n';
+    }
+    return out.str();
+}
+
 Mark lookAtMark(SampleLevel level, std::uint32_t seed, BothEngines& engines,
                 const Settings& settings)
 {
@@ -112,9 +129,12 @@ Mark lookAtMark(SampleLevel level, std::uint32_t seed, BothEngines& engines,
     mark.either_way_up = bench::readsBothWays(lines);
     mark.network = look(photo, truth, engines.network);
     mark.classical = look(photo, truth, engines.classical);
-    if (!settings.sheet.empty() && !mark.network.verdict.found())
-        writeSheet(settings.sheet, folderOf(level) + "-" + std::to_string(seed), photo,
-                   engines.network);
+    if (const std::string not_read = linesNotRead(mark);
+        !settings.sheet.empty() && !(not_read.empty() && mark.network.verdict.found())) {
+        const std::string name = folderOf(level) + "-" + std::to_string(seed);
+        writeSheet(settings.sheet, name, photo, engines.network);
+        std::cerr << name + (mark.network.verdict.found() ? "\n" : ", not found\n") + not_read;
+    }
     return mark;
 }
 

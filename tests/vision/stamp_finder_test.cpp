@@ -103,6 +103,23 @@ TEST_CASE("Light and contrast of the place make no difference to what the finder
     CHECK_THROWS_AS(vision::evenedOut(cv::Mat()), std::invalid_argument);
 }
 
+TEST_CASE("What the finder is shown is the difference from the mean around, in deviations",
+          "[vision][finder]")
+{
+    const cv::Mat grey = greyScene(20), even = vision::evenedOut(grey);
+    for (const cv::Point at : {cv::Point(400, 300), cv::Point(0, 0), cv::Point(799, 127),
+                               cv::Point(13, 128), cv::Point(420, 599)}) {
+        CAPTURE(at.x, at.y);
+        cv::Mat around;  // 65 pixels square, the picture reflected beyond its edge
+        cv::copyMakeBorder(grey, around, 32, 32, 32, 32, cv::BORDER_REFLECT_101);
+        cv::Scalar mean, deviation;
+        cv::meanStdDev(around(cv::Rect(at, cv::Size(65, 65))), mean, deviation);
+        const double wanted = (grey.at<uchar>(at) - mean[0]) / std::max(deviation[0], 0.02 * 255);
+        // Sums of squares are kept in single precision.
+        CHECK(even.at<float>(at) == Approx(wanted).margin(0.01));
+    }
+}
+
 TEST_CASE("Letters 12 px high are found in a photo of 24 megapixels", "[vision][finder][network]")
 {
     const WidePhoto wide = widePhoto({6000, 4000}, {3700, 1900}, 12);
