@@ -25,25 +25,26 @@ std::string sumOf(const std::filesystem::path& folder, const std::string& name)
 }  // namespace
 
 std::vector<unsigned char> checkedWeights(const std::filesystem::path& folder,
-                                          const std::string& name)
+                                          const std::string& name, const std::string& without)
 {
     const std::filesystem::path file = folder / name;
     std::ifstream in(file, std::ios::binary);
     std::vector<unsigned char> bytes{std::istreambuf_iterator<char>(in), {}};
     if (bytes.empty() || (!in.good() && !in.eof()))
-        throw unusableWeights(file, "is missing or empty");
+        throw unusableWeights(file, "is missing or empty", without);
     const std::string sum = sumOf(folder, name);
     if (!sum.empty() && sum != sha256Hex(bytes))
         throw unusableWeights(
-            file, std::string("is damaged (its SHA-256 is not the one in ") + sums_name + ")");
+            file, std::string("is damaged (its SHA-256 is not the one in ") + sums_name + ")",
+            without);
     return bytes;
 }
 
-WeightsError unusableWeights(const std::filesystem::path& file, const std::string& what)
+WeightsError unusableWeights(const std::filesystem::path& file, const std::string& what,
+                             const std::string& without)
 {
-    return WeightsError(
-        file.string() + " " + what +
-        "; without it lines are read by Tesseract alone, take it anew from the project");
+    return WeightsError(file.string() + " " + what + "; without it " + without +
+                        ", take it anew from the project");
 }
 
 }  // namespace vision

@@ -34,12 +34,12 @@ void stopIfAsked(const std::stop_token& stop)
         throw Cancelled{};
 }
 
-std::vector<vision::StampOutline> outlinesOf(const vision::Photo& photo,
+std::vector<vision::StampOutline> outlinesOf(const vision::Photo& photo, Engines& engines,
                                              const ExamineOptions& options)
 {
     if (options.outline)
         return {vision::outlineFromCorners(*options.outline)};
-    return vision::locateStamps(photo, options.locate);
+    return engines.finder.find(photo, options.locate);
 }
 
 double surelyRead(const models::Reading& reading)
@@ -110,20 +110,11 @@ ReadStamp readOn(vision::UprightStamp first, Engines& engines, vision::TextLayou
     return result;
 }
 
-vision::Quad turnedOver(const vision::Quad& quad)
-{
-    return {quad[2], quad[3], quad[0], quad[1]};
-}
-
 // The outline as the stamp's own up has it, once reading has told which way that is.
 vision::StampOutline uprightOutline(vision::StampOutline outline, double up_deg)
 {
-    if (isTurnedOver(vision::upOf(outline.corners), up_deg)) {
-        outline.corners = turnedOver(outline.corners);
-        std::reverse(outline.lines.begin(), outline.lines.end());
-        for (vision::Quad& line : outline.lines)
-            line = turnedOver(line);
-    }
+    if (isTurnedOver(vision::upOf(outline.corners), up_deg))
+        outline = vision::turnedOver(std::move(outline));
     outline.up_deg = up_deg;
     return outline;
 }
@@ -217,7 +208,7 @@ Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
         add(examineSingleLine(examination.photo, engines, options, stop));
     } else {
         begin("looking for stamps", 0.1);
-        const auto outlines = outlinesOf(examination.photo, options);
+        const auto outlines = outlinesOf(examination.photo, engines, options);
         for (std::size_t i = 0; i < outlines.size(); ++i) {
             const std::string of = " of " + std::to_string(outlines.size());
             begin("reading stamp " + std::to_string(i + 1) + of,
@@ -237,7 +228,8 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
     stopIfAsked(stop);
     const vision::RectifiedStamp rectified =
         vision::rectifyStamp(photo, outline, {.mirrored = options.mirrored});
-    vision::UprightStamp first = vision::readRightWayUp(rectified, *engines.readers.front());
+    vision::UprightStamp first = vision::readRightWayUp(
+        rectified, *engines.readers.front(), vision::TextLayout::Lines, engines.upright.get());
     ReadStamp read = readOn(std::move(first), engines, vision::TextLayout::Lines, stop);
     stopIfAsked(stop);
     return finished(outline, std::move(read), engines, options);

@@ -15,7 +15,9 @@
 #include "vision/locate.h"
 #include "vision/photo.h"
 #include "vision/rectify.h"
+#include "vision/stamp_finder.h"
 #include "vision/text_reader.h"
+#include "vision/upright_network.h"
 
 // The one way from a photograph to candidates; the command line and the window both go it.
 namespace flow {
@@ -25,8 +27,10 @@ inline constexpr const char* mirrored_option = "mirrored";
 // Whether the reading was made of a stamp taken for a mirror image.
 bool isMirrored(const models::Reading& reading);
 
-// What an examination works with. Readers are used by one examination at a time.
+// What an examination works with, used by one examination at a time.
 struct Engines {
+    vision::StampFinder finder;
+    std::unique_ptr<vision::UprightNetwork> upright;  // none: reading tells which way is up
     // At least one. Each is asked only for stamps of which those before it are not sure; what a
     // reader says counts for more than what those after it say.
     std::vector<std::unique_ptr<vision::TextReader>> readers;
@@ -35,7 +39,7 @@ struct Engines {
     // rightly says traces or lost, and a line with such cells is never a sure one.
     double sure_from = 0;
     models::MakerRegister known;        // the register
-    std::vector<std::string> troubles;  // readers that cannot be used, a sentence each
+    std::vector<std::string> troubles;  // what cannot be used, a sentence each
 };
 
 struct ExamineOptions {
@@ -91,12 +95,12 @@ StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
 models::CandidateList rankReadings(const std::vector<models::Reading>& readings,
                                    const models::MakerRegister& known, const std::string& type_id);
 
-// The engines every Weftmark program starts with: the line network, and Tesseract behind it. Where
-// the network's weights cannot be used, `troubles` says why. Throws vision::ImageError or
-// models::RegisterError.
+// The engines every Weftmark program starts with: the finder network, that which tells the way up,
+// the line network, and Tesseract behind it. Where a network's weights cannot be used, `troubles`
+// says why. Throws vision::ImageError or models::RegisterError.
 Engines makeEngines(const std::filesystem::path& register_folder);
 
-// Where the network's weights lie: $WEFTMARK_WEIGHTS, the source tree where the program was built,
+// Where the networks' weights lie: $WEFTMARK_WEIGHTS, the source tree where the program was built,
 // or beside the program.
 std::filesystem::path weightsFolder();
 
