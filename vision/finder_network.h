@@ -17,7 +17,7 @@ public:
     static constexpr double least_capital_px = 6, most_capital_px = 64;
 
     // Loads finder.onnx.gz (gzip, RFC 1952) from the folder and tries it.
-    // Throws WeightsError: the file is missing, empty or damaged (SHA256SUMS beside it tells), is
+    // Throws WeightsError: the file is missing, empty or not as SHA256SUMS beside it has it, is
     // no network or one that answers something else.
     explicit FinderNetwork(const std::filesystem::path& folder);
 

@@ -25,6 +25,8 @@ LineClasses classesIn(const std::filesystem::path& folder)
     LineClasses classes;
     std::string line;
     for (const unsigned char byte : bytes) {
+        if (byte == '\r')
+            continue;
         if (byte != '\n') {
             line += static_cast<char>(byte);
             continue;
@@ -32,9 +34,11 @@ LineClasses classesIn(const std::filesystem::path& folder)
         classes.characters.push_back(line == "space" ? " " : line);
         line.clear();
     }
-    if (classes.characters.size() < 3)
+    const std::size_t count = classes.characters.size();
+    if (count < 3 || classes.characters[count - 2] != "traces" ||
+        classes.characters[count - 1] != "lost")
         throw unusableWeights(folder / characters_name, "does not list the network's characters");
-    classes.characters.resize(classes.characters.size() - 2);
+    classes.characters.resize(count - 2);
     return classes;
 }
 
@@ -43,7 +47,8 @@ LineClasses classesIn(const std::filesystem::path& folder)
 LineNetwork::LineNetwork(const std::filesystem::path& folder) : classes_(classesIn(folder))
 {
     const auto trial = [this](cv::dnn::Net& net) {
-        forward(net, networkInput(cv::Mat::zeros(height_px, height_px, CV_8UC1)));
+        for (const int width : {height_px, 3 * height_px})  // one that takes any width
+            forward(net, networkInput(cv::Mat::zeros(height_px, width, CV_8UC1)));
     };
     try {
         StoredNetwork stored = loadNetwork(folder, network_name, without_line_reader, trial);

@@ -19,7 +19,7 @@ public:
     static constexpr int step_px = 4;  // columns of a crop to one step of the answer
 
     // Loads line_reader.onnx.gz (gzip, RFC 1952) and characters.txt from the folder and tries them.
-    // Throws WeightsError: a file is missing, empty or damaged (SHA256SUMS beside them tells), or
+    // Throws WeightsError: a file is missing, empty or not as SHA256SUMS beside them has it, or
     // the network was made for other characters.
     explicit LineNetwork(const std::filesystem::path& folder);
 

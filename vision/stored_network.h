@@ -18,7 +18,7 @@ struct StoredNetwork {
 // Loads folder/name and tries it.
 //   without  what becomes of the work without it, for the refusal
 //   trial    runs the network once; may throw cv::Exception where it cannot be run
-// Throws WeightsError if the file is missing, empty or damaged (SHA256SUMS beside it tells), or is
+// Throws WeightsError if the file is missing, empty or not as SHA256SUMS beside it has it, or is
 // no network that can be run.
 StoredNetwork loadNetwork(const std::filesystem::path& folder, const std::string& name,
                           const std::string& without,

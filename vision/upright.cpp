@@ -5,33 +5,12 @@
 #include <vector>
 
 #include "vision/network_crop.h"
+#include "vision/readability.h"
 #include "vision/text_rows.h"
 
 namespace vision {
 
 namespace {
-
-double logOdds(double certainty)
-{
-    const double p = std::clamp(certainty, 0.005, 0.995);
-    return std::log(p / (1 - p));
-}
-
-// Mean log odds of the letters. Of a stamp on its head a few may read as others, most do not.
-double readability(const models::Reading& reading)
-{
-    double sum = 0;
-    int count = 0;
-    for (const models::Line& line : reading.lines)
-        for (const models::Cell& cell : line.cells) {
-            const bool space = !cell.alternatives.empty() && cell.alternatives[0].text == " ";
-            if (space)
-                continue;
-            sum += logOdds(cell.alternatives.empty() ? 0 : cell.alternatives[0].certainty);
-            ++count;
-        }
-    return count > 0 ? sum / count : logOdds(0);
-}
 
 // A first reading this sure needs no second: letters on their head do not read so.
 constexpr double sure_enough = 0.8;

@@ -13,7 +13,7 @@ namespace vision {
 class UprightNetwork {
 public:
     // Loads upright.onnx.gz (gzip, RFC 1952) from the folder and tries it.
-    // Throws WeightsError: the file is missing, empty or damaged (SHA256SUMS beside it tells), is
+    // Throws WeightsError: the file is missing, empty or not as SHA256SUMS beside it has it, is
     // no network or one that answers something else.
     explicit UprightNetwork(const std::filesystem::path& folder);
 

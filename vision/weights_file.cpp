@@ -2,6 +2,7 @@
 
 #include <fstream>
 #include <iterator>
+#include <system_error>
 
 #include "vision/sha256.h"
 
@@ -15,6 +16,9 @@ constexpr const char* sums_name = "SHA256SUMS";
 // none.
 std::string sumOf(const std::filesystem::path& folder, const std::string& name)
 {
+    std::error_code trouble;
+    if (!std::filesystem::is_regular_file(folder / sums_name, trouble))
+        return {};
     std::ifstream in(folder / sums_name);
     for (std::string sum, file; in >> sum >> file;)
         if (file == name)
@@ -28,12 +32,19 @@ std::vector<unsigned char> checkedWeights(const std::filesystem::path& folder,
                                           const std::string& name, const std::string& without)
 {
     const std::filesystem::path file = folder / name;
+    std::error_code trouble;
+    if (!std::filesystem::is_regular_file(file, trouble))
+        throw unusableWeights(file, "is missing or no file", without);
     std::ifstream in(file, std::ios::binary);
     std::vector<unsigned char> bytes{std::istreambuf_iterator<char>(in), {}};
     if (bytes.empty() || (!in.good() && !in.eof()))
-        throw unusableWeights(file, "is missing or empty", without);
+        throw unusableWeights(file, "is empty or cannot be read", without);
     const std::string sum = sumOf(folder, name);
-    if (!sum.empty() && sum != sha256Hex(bytes))
+    if (sum.empty())
+        throw unusableWeights(
+            file, std::string("cannot be checked (") + sums_name + " beside it does not name it)",
+            without);
+    if (sum != sha256Hex(bytes))
         throw unusableWeights(
             file, std::string("is damaged (its SHA-256 is not the one in ") + sums_name + ")",
             without);

@@ -35,7 +35,8 @@ Engines makeEngines(const std::filesystem::path& register_folder)
     add([&] { engines.finder = vision::StampFinder(weights); });
     add([&] { engines.upright = std::make_unique<vision::UprightNetwork>(weights); });
     add([&] { engines.readers.push_back(std::make_unique<vision::LineReader>(weights)); });
-    engines.readers.push_back(std::make_unique<vision::TesseractReader>());
+    if (engines.readers.empty())
+        engines.readers.push_back(std::make_unique<vision::TesseractReader>());
     return engines;
 }
 

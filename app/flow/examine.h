@@ -34,9 +34,7 @@ struct Engines {
     // At least one. Each is asked only for stamps of which those before it are not sure; what a
     // reader says counts for more than what those after it say.
     std::vector<std::unique_ptr<vision::TextReader>> readers;
-    // Certainty of a line from which no other reader is asked. 0: others are asked only where
-    // nothing was read. Asked about faint lines, Tesseract writes letters where the network
-    // rightly says traces or lost, and a line with such cells is never a sure one.
+    // Certainty of a line from which no other reader is asked; 0: only where nothing was read.
     double sure_from = 0;
     models::MakerRegister known;        // the register
     std::vector<std::string> troubles;  // what cannot be used, a sentence each
@@ -95,9 +93,11 @@ StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
 models::CandidateList rankReadings(const std::vector<models::Reading>& readings,
                                    const models::MakerRegister& known, const std::string& type_id);
 
-// The engines every Weftmark program starts with: the finder network, that which tells the way up,
-// the line network, and Tesseract behind it. Where a network's weights cannot be used, `troubles`
-// says why. Throws vision::ImageError or models::RegisterError.
+// The engines every Weftmark program starts with: the networks, and Tesseract and the search by
+// letters' shapes in place of those whose weights cannot be used; `troubles` says why. Tesseract is
+// not asked behind the network: on faint lines it writes letters where the network rightly says
+// traces or lost, and on bare cloth where the network sees nothing (vision/training/README.md).
+// Throws vision::ImageError or models::RegisterError.
 Engines makeEngines(const std::filesystem::path& register_folder);
 
 // Where the networks' weights lie: $WEFTMARK_WEIGHTS, the source tree where the program was built,

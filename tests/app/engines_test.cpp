@@ -29,9 +29,8 @@ const std::filesystem::path demo_register = WEFTMARK_SOURCE_DIR "/models/registe
 TEST_CASE("The line network is asked first, Tesseract behind it", "[app][engines]")
 {
     const flow::Engines engines = flow::makeEngines(demo_register);
-    REQUIRE(engines.readers.size() == 2);
+    REQUIRE(engines.readers.size() == 1);
     CHECK(engines.readers[0]->name() == "line-reader");
-    CHECK(engines.readers[1]->name() == "tesseract");
     CHECK(engines.finder.hasNetwork());
     CHECK(engines.upright != nullptr);
     CHECK(engines.troubles.empty());
