@@ -3,13 +3,15 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <optional>
 
 namespace vision {
 
 namespace {
 
-constexpr double step = 0.5;   // from point to point, capital heights
-constexpr double reach = 0.7;  // across the course, within which places belong to it
+constexpr double step = 0.5;        // from point to point, capital heights
+constexpr double reach = 0.7;       // across the course, within which places belong to it
+constexpr double widest_gap = 2.5;  // between the cores of one line, capital heights
 constexpr int most_bends = 4;  // degree of the smooth curve; four follow an arch to 200 degrees
 constexpr std::size_t most_steps = 400;
 
@@ -34,6 +36,8 @@ public:
           reach_px_(std::max(reach * capital_px, 1.0 * FinderTable::step_px))
     {
     }
+
+    double stepPx() const { return step_px_; }
 
     // A step from a walk's beginning, after many: it has gone around a ring.
     bool isBackAt(const std::vector<cv::Point2d>& points, const cv::Point2d& from) const
@@ -72,67 +76,67 @@ public:
         std::vector<cv::Point2d> points;
         cv::Point2d point = from;
         while (points.size() < most_steps && !isBackAt(points, from)) {
-            const Look next = around(point + step_px_ * along, along);
-            if (next.share <= 0) {
+            const std::optional<Look> next = lookAhead(point, along);
+            if (!next) {
                 const double left = around(point, along).farthest;
                 points.push_back(point + (left + FinderTable::step_px / 2.0) * along);
                 break;
             }
-            const cv::Point2d gone = normalised(next.at - point);
-            cv::Point2d said = cv::norm(next.doubled) * halved(next.doubled);
+            const cv::Point2d gone = normalised(next->at - point);
+            cv::Point2d said = cv::norm(next->doubled) * halved(next->doubled);
             if (said.dot(gone) < 0)
                 said = -said;
             along = normalised(gone + said);
-            point = next.at;
+            point = next->at;
             points.push_back(point);
         }
         return points;
     }
 
 private:
+    // A step on, or beyond a gap between the parts of a joined core; nothing where it ends.
+    std::optional<Look> lookAhead(const cv::Point2d& point, const cv::Point2d& along) const
+    {
+        for (int steps = 1; steps <= 1 + widest_gap / step; ++steps)
+            if (const Look look = around(point + steps * step_px_ * along, along); look.share > 0)
+                return look;
+        return std::nullopt;
+    }
+
     const LineCore& core_;
     double step_px_, reach_px_;
 };
 
-// One coordinate of the course as a polynomial of the way along it, by least squares.
-std::vector<double> smoothed(const std::vector<double>& values, const std::vector<double>& ways,
-                             int degree)
+cv::Mat powersOf(double way, int degree)
 {
-    const auto powers = [&](double way) {
-        cv::Mat row(1, degree + 1, CV_64F);
-        for (int k = 0; k <= degree; ++k)
-            row.at<double>(k) = std::pow(way, k);
-        return row;
-    };
-    cv::Mat products(0, degree + 1, CV_64F);
-    for (const double way : ways)
-        products.push_back(powers(way));
-    cv::Mat terms;
-    cv::solve(products, cv::Mat(values), terms, cv::DECOMP_SVD);
-    std::vector<double> smooth;
-    for (const double way : ways)
-        smooth.push_back(powers(way).dot(terms.t()));
-    return smooth;
+    cv::Mat row(1, degree + 1, CV_64F);
+    for (int k = 0; k <= degree; ++k)
+        row.at<double>(k) = std::pow(way, k);
+    return row;
 }
 
-std::vector<cv::Point2f> smoothCourse(const std::vector<cv::Point2d>& points)
+// Both coordinates as polynomials of the way along the course, -1 to 1, by least squares, and from
+// them points evenly apart.
+std::vector<cv::Point2f> smoothCourse(const std::vector<cv::Point2d>& points, double apart_px)
 {
-    std::vector<double> x, y, ways;
-    double way = 0;
-    for (std::size_t i = 0; i < points.size(); ++i) {
-        way += i > 0 ? cv::norm(points[i] - points[i - 1]) : 0;
-        ways.push_back(way);
-        x.push_back(points[i].x);
-        y.push_back(points[i].y);
-    }
-    for (double& at : ways)
-        at = 2 * at / way - 1;
+    std::vector<double> ways{0};
+    for (std::size_t i = 1; i < points.size(); ++i)
+        ways.push_back(ways.back() + cv::norm(points[i] - points[i - 1]));
+    const double whole = ways.back();
     const int degree = std::min<int>(most_bends, static_cast<int>(points.size() - 1) / 2);
-    x = smoothed(x, ways, degree);
-    y = smoothed(y, ways, degree);
+    cv::Mat products, values, terms;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        products.push_back(powersOf(2 * ways[i] / whole - 1, degree));
+        values.push_back(cv::Mat(cv::Matx12d(points[i].x, points[i].y)));
+    }
+    cv::solve(products, values, terms, cv::DECOMP_SVD);
+    const int count = std::max(3, cvRound(whole / apart_px));
     std::vector<cv::Point2f> course;
-    for (std::size_t i = 0; i < points.size(); ++i)
-        course.emplace_back(static_cast<float>(x[i]), static_cast<float>(y[i]));
+    for (int i = 0; i <= count; ++i) {
+        const cv::Mat at = powersOf(2.0 * i / count - 1, degree) * terms;
+        course.emplace_back(static_cast<float>(at.at<double>(0)),
+                            static_cast<float>(at.at<double>(1)));
+    }
     return course;
 }
 
@@ -177,7 +181,7 @@ std::vector<cv::Point2f> courseOf(const LineCore& core, double capital_px)
         return {};
     if (points.back().x < points.front().x)
         std::reverse(points.begin(), points.end());
-    return smoothCourse(points);
+    return smoothCourse(points, trace.stepPx());
 }
 
 }  // namespace vision

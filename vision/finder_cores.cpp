@@ -19,7 +19,7 @@ constexpr double longish = 2.5;           // length over thickness from which a 
                                           //   tells its direction better than the network
 constexpr double most_apart_deg = 25;     // of that axis from what the network says
 constexpr double least_accord = 0.3;      // of its places, for the network to have a say
-constexpr double widest_gap = 1.5, deepest_overlap = 0.3, most_beside = 0.3;  // capital heights
+constexpr double widest_gap = 2.0, deepest_overlap = 0.3, most_beside = 0.3;  // capital heights
 constexpr double most_turn_deg = 20, most_taller = 1.4;  // of one part against the next
 
 void check(const FinderTable& table, const CoreOptions& options)

@@ -54,7 +54,7 @@ cv::Point2d alongOf(const LineCore& core);
 CoreShape shapeOf(const LineCore& core);
 
 // Cores of which one goes on where another ends (same direction, capital height and row, with a gap
-// under 1.5 capital heights), put together; the others as they were.
+// under 2 capital heights), put together; the others as they were.
 std::vector<LineCore> joinedCores(std::vector<LineCore> cores);
 
 }  // namespace vision

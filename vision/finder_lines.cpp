@@ -97,8 +97,7 @@ std::vector<double> termsOf(const FinderTraits& traits)
 const LogisticModel& finderLineModel()
 {
     static const LogisticModel model{
-        -10.36,
-        {{"mean", 1.05}, {"peak", 1.71}, {"length", 2.56}, {"accord", 0.1}, {"height", 0.21}}};
+        -9.4, {{"mean", 1.0}, {"peak", 2.1}, {"length", 0.6}, {"accord", 0.1}, {"height", 0.7}}};
     return model;
 }
 

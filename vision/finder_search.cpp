@@ -38,9 +38,21 @@ void check(const cv::Mat& grey, const FinderSearchOptions& options)
 {
     if (grey.empty() || grey.type() != CV_8UC1)
         throw std::invalid_argument("searchLines: the photo must be CV_8UC1 and not empty");
-    if (!(options.first_megapixels > 0 && options.close_megapixels > 0 &&
+    if (!(options.least_megapixels > 0 && options.close_megapixels > 0 &&
           options.close_under_px > 0))
         throw std::invalid_argument("FinderSearchOptions: every field must be positive");
+    if (!(options.most_megapixels >= options.least_megapixels))
+        throw std::invalid_argument(
+            "FinderSearchOptions.most_megapixels must not be under least_megapixels");
+}
+
+// How many times smaller than the photo the first look's picture is, a side.
+double firstReduction(const cv::Mat& grey, const FinderSearchOptions& options)
+{
+    const double megapixels = static_cast<double>(grey.total()) / 1e6;
+    const double looked_at =
+        std::clamp(megapixels / 4, options.least_megapixels, options.most_megapixels);
+    return std::sqrt(std::max(1.0, megapixels / looked_at));
 }
 
 LookedAt reduced(const LookedAt& from, double times)
@@ -191,11 +203,9 @@ std::vector<FinderLine> searchLines(const cv::Mat& grey, FinderNetwork& network,
                                     const FinderSearchOptions& options)
 {
     check(grey, options);
-    const double megapixels = static_cast<double>(grey.total()) / 1e6;
-    LookedAt level =
-        reduced({grey}, std::sqrt(std::max(1.0, megapixels / options.first_megapixels)));
+    LookedAt level = reduced({grey}, firstReduction(grey, options));
     const double small_px = options.close_under_px * level.scale;
-    const bool may_look_closely = level.scale > 1.2;
+    const bool may_look_closely = level.scale > 1.1;
     std::vector<FinderLine> small, lines;
     double least_px = FinderNetwork::least_capital_px;
     while (true) {

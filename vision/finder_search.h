@@ -10,8 +10,10 @@
 namespace vision {
 
 struct FinderSearchOptions {
-    // Larger photos are first looked at reduced to it: time grows with the area.
-    double first_megapixels = 6;
+    // The first look: photos over the least are reduced, at most to half their sides, so that
+    // letters of 12 px stay of a size that the network knows, and never to more than the most: time
+    // grows with the area.
+    double least_megapixels = 1.5, most_megapixels = 6;
     // Of places with small letters that are then looked at closely, in all.
     double close_megapixels = 2;
     double close_under_px = 14;  // capitals smaller than it in the reduced photo are such

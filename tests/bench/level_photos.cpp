@@ -171,10 +171,20 @@ SceneOptions sceneFor(SampleLevel level, std::uint32_t seed)
     return scene;
 }
 
+bool liesWithin(const Quad& outline)
+{
+    constexpr float rim = 8;
+    return std::all_of(outline.begin(), outline.end(), [&](const cv::Point2f& corner) {
+        return corner.x > rim && corner.y > rim &&
+               corner.x < static_cast<float>(photo_px.width) - rim &&
+               corner.y < static_cast<float>(photo_px.height) - rim;
+    });
+}
+
 bool holds(const LevelNumbers& numbers, const StampTruth& stamp)
 {
     return numbers.letter_px.holds(stamp.letter_px) && numbers.contrast.holds(stamp.contrast) &&
-           numbers.lost.holds(stamp.lost);
+           numbers.lost.holds(stamp.lost) && liesWithin(stamp.outline);
 }
 
 }  // namespace
@@ -193,7 +203,20 @@ DrawnPhoto levelPhoto(SampleLevel level, std::uint32_t seed)
 DrawnPhoto barePhoto(std::uint32_t seed)
 {
     Dice dice(seed);
-    return drawPhoto(bareSceneFor(dice, seed, dice.between(150, 400)));
+    SceneOptions scene = bareSceneFor(dice, seed, dice.between(150, 400));
+    scene.details.edge_stitching = dice.once_in(2);
+    if (dice.once_in(3))
+        scene.details.ruler = RulerOptions{.x_px = dice.between(-200, 200),
+                                           .y_px = dice.between(-300, 300),
+                                           .turn_deg = dice.between(0, 360),
+                                           .width_px = dice.between(50, 110),
+                                           .tick_px = dice.between(6, 16)};
+    if (dice.once_in(4)) {
+        scene.piece.pattern =
+            dice.among<Pattern>({Pattern::Stripes, Pattern::Checks, Pattern::Dots});
+        scene.piece.pattern_px = dice.between(20, 90);
+    }
+    return drawPhoto(scene);
 }
 
 }  // namespace bench

@@ -13,7 +13,7 @@ namespace bench {
 // Throws std::invalid_argument for NotStamps.
 synthetic::DrawnPhoto levelPhoto(SampleLevel level, std::uint32_t seed);
 
-// A photograph of the kind without a mark.
+// A photograph of the kind without a mark, some with a printed pattern or a rule without figures.
 synthetic::DrawnPhoto barePhoto(std::uint32_t seed);
 
 }  // namespace bench

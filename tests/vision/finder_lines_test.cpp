@@ -95,7 +95,7 @@ TEST_CASE("Parts that go on from one another are one line, others are not", "[vi
     };
     CHECK(found({first, next(24, 0, 0, 20)}).size() == 1);
     CHECK(found({first, next(24, 0, 4, 22)}).size() == 1);
-    CHECK(found({first, next(50, 0, 0, 20)}).size() == 2);    // too wide a gap
+    CHECK(found({first, next(56, 0, 0, 20)}).size() == 2);    // too wide a gap
     CHECK(found({first, next(24, 14, 0, 20)}).size() == 2);   // another row
     CHECK(found({first, next(24, 0, 180, 20)}).size() == 1);  // on its head: reading tells
     CHECK(found({first, next(24, 0, 40, 20)}).size() == 2);   // at a slant
@@ -135,6 +135,15 @@ TEST_CASE("A bent line has the course of its letters", "[vision][finder]")
             CHECK(cover.covered > 0.93);
             CHECK(cover.surplus < 1.4);
         }
+    const TrueLine apart_a{{250, 240}, 0, 200, 24, 60};  // an arch whose middle is missing
+    const cv::Point2d onward = pointOf(apart_a, 100 + 30 + 60, 0);
+    const cv::Point2d turn = readingOf(apart_a, 100 + 30 + 60);
+    const TrueLine apart_b{onward, std::atan2(turn.y, turn.x) * 180 / CV_PI, 120, 24, 36};
+    const auto joined = found({apart_a, apart_b});
+    REQUIRE(joined.size() == 1);
+    REQUIRE_FALSE(joined[0].curve.isStraight());
+    CHECK(coverOf(joined[0], apart_a).covered > 0.93);
+    CHECK(coverOf(joined[0], apart_b).covered > 0.93);
     const TrueLine hardly{{320, 240}, 0, 200, 24, 5};  // sags by a tenth of a capital
     const auto lines = found({hardly});
     REQUIRE(lines.size() == 1);
