@@ -123,3 +123,31 @@ TEST_CASE("A code that the register lists for a year is a date", "[models][roles
     CHECK(roleOf("YA", "YA", LineRole::Date, models::roleContextOf(known, "")) > 0.1);
     CHECK(roleOf("YA", "YA", LineRole::Date, models::roleContextOf({}, "")) == 0);
 }
+
+TEST_CASE("A number's sign leads to no date", "[models][roles]")
+{
+    for (const char* typed : {"NO. 1940", "NO 1940", "No. 1940", "NO.1940", "SER NO 1940"}) {
+        CAPTURE(typed);
+        CHECK(roleOf(typed, "1940", LineRole::Date) < 0.1);
+        CHECK(roleOf(typed, "1940", LineRole::Owner) + roleOf(typed, "1940", LineRole::Other) +
+                  roleOf(typed, "1940", LineRole::Contract) >
+              0.9);
+    }
+    CHECK(roleOf("NO. 40", "40", LineRole::Date) < 0.1);
+    // The number has used the word up; the date behind it is one.
+    for (const char* typed : {"NO 7301 1941", "LOT 12 1941", "SIZE 4 1941", "MK 2 1941"})
+        CHECK(roleOf(typed, "1941", LineRole::Date) > 0.8);
+    CHECK(roleOf("CONTRACT NO. 1938", "1938", LineRole::Contract) > 0.8);
+}
+
+TEST_CASE("Words of property, repair and making lead", "[models][roles]")
+{
+    CHECK(roleOf("PROPERTY 40", "40", LineRole::Property) > 0.8);
+    CHECK(roleOf("PROP. 1940", "1940", LineRole::Property) > 0.8);
+    CHECK(roleOf("PROPERTY OF PELLOW", "PROPERTY OF PELLOW", LineRole::Property) > 0.8);
+    CHECK(roleOf("REPAIRED 1944", "1944", LineRole::Inspection) > 0.8);
+    CHECK(roleOf("REP. 1944", "1944", LineRole::Inspection) > 0.8);
+    CHECK(roleOf("MADE 1941", "1941", LineRole::Date) > 0.8);
+    CHECK(roleOf("ISSUED 3 MAR 1941", "3 MAR 1941", LineRole::Owner) > 0.8);
+    CHECK(roleOf("MADE BY PELLOW", "MADE BY PELLOW", LineRole::Maker) > 0.8);
+}
