@@ -90,7 +90,7 @@ Weights weigh(const Line& line, const RoleStretch& stretch, const Place& place,
     Weights weights;
     weights.fill(-2.5);
     of(weights, LineRole::Unknown) = of(weights, LineRole::Date) = -1e9;
-    of(weights, LineRole::Property) = text == "\u2191" ? led : -3;
+    of(weights, LineRole::Property) = text == property_arrow ? led : -3;
     of(weights, LineRole::Other) = -1;
     weighFigures(text, form, weights);
     weighLetters(form, weights);
@@ -147,8 +147,12 @@ RoleContext roleContextOf(const MakerRegister& known, const std::string& type_id
 {
     const YearRange range = yearsOf(known);
     RoleContext context{{range.first, range.last}, {}, {}};
-    if (const ItemType* type = known.itemType(type_id))
+    if (const ItemType* type = known.itemType(type_id)) {
         context.sizes = type->sizes;
+        const YearRange of_type = yearsOf(*type, range);
+        if (of_type.first <= of_type.last)
+            context.dates = {of_type.first, of_type.last};
+    }
     for (const Code& code : known.codes) {
         if (code.stands_for == CodeMeaning::Inspector)
             context.inspectors.push_back(code.code);

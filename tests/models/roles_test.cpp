@@ -116,6 +116,32 @@ TEST_CASE("What a date of a role bounds", "[models][roles]")
     CHECK(models::boundOf(LineRole::Owner) == models::DateBound::None);
 }
 
+TEST_CASE("The item type's years bound its dates", "[models][roles]")
+{
+    models::MakerRegister known;
+    models::ItemType early, late, endless;
+    early.type_id = "early";
+    early.introduced = "1850";
+    early.withdrawn = "1870";
+    late.type_id = "late";
+    late.introduced = "1937";
+    late.withdrawn = "1958";
+    endless.type_id = "endless";
+    known.item_types = {early, late, endless};
+    const auto years = [&](const std::string& type) {
+        const models::DateContext dates = models::roleContextOf(known, type).dates;
+        return std::pair(dates.earliest_year, dates.latest_year);
+    };
+    // Five years beyond its own: pattern before, old stock after.
+    CHECK(years("late") == std::pair(1932, 1963));
+    CHECK(years("early") == std::pair(1845, 1875));
+    CHECK(years("endless") == years(""));
+    CHECK(roleOf("62", "62", LineRole::Date, models::roleContextOf(known, "early")) > 0.2);
+    CHECK(models::readDates(linesTyped("62")[0], models::roleContextOf(known, "early").dates)
+              .at(0)
+              .edtf == "1862");
+}
+
 TEST_CASE("A code that the register lists for a year is a date", "[models][roles]")
 {
     models::MakerRegister known;
