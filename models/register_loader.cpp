@@ -108,7 +108,8 @@ void RegisterLoader::readMakers()
         maker.notes = noteField(file, row, "notes");
         maker.source_id = source(file, row);
         maker.file_line = row.line;
-        const auto [first, is_new] = line_of_name.emplace(plainKey(maker.name), row.line);
+        const auto [first, is_new] =
+            line_of_name.emplace(plainKey(maker.name) + "\n" + plainKey(maker.place), row.line);
         if (!is_new && !maker.name.empty())
             faults.push_back(file.fault(row, "name",
                                         "the maker " + inQuotes(maker.name) + " stands in line " +

@@ -119,20 +119,6 @@ TEST_CASE("What stands in a register twice is remarked", "[models][register_chec
                 "itself");
 }
 
-TEST_CASE("Marks that differ by frame or kind are several marks", "[models][register_check]")
-{
-    CHECK(findingsOf({{"marks.csv", "maker_id,text,frame\nm1,A.A.,box\nm1,A.A.,oval\n"}}).empty());
-    CHECK(findingsOf({{"marks.csv", "maker_id,text,kind\nm1,K7,code\nm1,K7,device\n"}}).empty());
-    checkRemark({{"marks.csv", "maker_id,text,kind\nm1,K7,code\nm2,K7,device\n"}}, "marks.csv", 3,
-                "text", "only what they are tells them apart (device, code)");
-    // The same twice is a fault and told once.
-    const auto findings =
-        findingsOf({{"marks.csv", "maker_id,text,kind,frame\nm1,A,,\nm1,A,text,none\n"}});
-    REQUIRE(findings.size() == 1);
-    CHECK(findings[0].is_fault);
-    CHECK(findings[0].what.line == 3);
-}
-
 TEST_CASE("Years outside those of maker and type are remarked at their field",
           "[models][register_check]")
 {
