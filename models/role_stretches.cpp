@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "models/letters.h"
 #include "models/role_words.h"
 
 namespace models {
@@ -139,7 +140,7 @@ std::vector<RoleStretch> roleStretches(const Line& line, const DateContext& cont
         }
         const Leading before = lead;
         lead.see(word);
-        const bool leads = leadOf(word.text).has_value(), symbol = word.text == "\u2191";
+        const bool leads = leadOf(word.text).has_value(), symbol = word.text == property_arrow;
         if (leads)
             stretches.push_back({word.first_cell, word.end_cell, lead.role, 0, lead.is_number});
         else if (begins || symbol)
