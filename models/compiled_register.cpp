@@ -6,6 +6,7 @@
 #include "models/edtf.h"
 #include "models/letters.h"
 #include "models/mark_spellings.h"
+#include "models/role_words.h"
 #include "models/typed_notation.h"
 
 namespace models {
@@ -148,6 +149,8 @@ void CompiledRegister::addOtherTexts(const MakerRegister& known)
         texts.insert(inCapitals(type.pattern));
         texts.insert(type.sizes.begin(), type.sizes.end());
     }
+    for (const std::string& word : leadWords())
+        texts.insert(word);
     for (const std::string& text : texts)
         if (!text.empty())
             other_texts.push_back(makeMatchText(shortened(text), ids, skip_rate));

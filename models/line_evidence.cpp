@@ -39,6 +39,12 @@ double textOdds(const std::vector<AlignedCell>& cells, const MatchText& text,
     return std::exp(logAlignmentSum(cells, text, plan, rates)) / length_share;
 }
 
+// What stands beside a date is known text or any.
+double textBeside(double known_odds)
+{
+    return 1 - line_is_known_text + line_is_known_text * known_odds;
+}
+
 double placeShare(std::size_t first_cell, std::size_t end_cell, std::size_t cells)
 {
     const bool at_start = first_cell == 0, at_end = end_cell == cells;
@@ -62,13 +68,16 @@ LineEvidence::LineEvidence(const Line& line, const CompiledRegister& known, Date
     }
     const double rest = 1 - line_is_date - line_is_known_text - line_is_wordy;
     const double undated =
-        rest + line_is_wordy * whole_.unknown_odds + line_is_known_text * otherTextsOdds(line);
+        rest + line_is_wordy * whole_.unknown_odds + line_is_known_text * whole_.text_odds;
     without_mark_.assign(known.range.size(), undated);
-    for (const DatePlace& date : dates_)
+    for (std::size_t d = 0; d < dates_.size(); ++d) {
+        const DatePlace& date = dates_[d];
+        const double share = line_is_date * textBeside(left_[d].text_odds) *
+                             textBeside(right_[d].text_odds) *
+                             placeShare(date.first_cell, date.end_cell, cells_.size());
         for (std::size_t y = 0; y < without_mark_.size(); ++y)
-            without_mark_[y] += line_is_date *
-                                placeShare(date.first_cell, date.end_cell, cells_.size()) *
-                                date.odds[y];
+            without_mark_[y] += share * date.odds[y];
+    }
 }
 
 DatePlace& LineEvidence::placeOf(std::size_t first_cell, std::size_t end_cell)
@@ -119,7 +128,7 @@ void LineEvidence::findPlaces(const Line& line)
         dates_.pop_back();
     const PrintedYears printed(line, known_.range);
     for (DatePlace& place : dates_)
-        place.odds = printed.asMade(place.odds, place.first_cell, place.end_cell);
+        place.odds = printed.asMade(place.odds, place.end_cell);
 }
 
 LineEvidence::Stretch LineEvidence::weighStretch(const Line& line, std::size_t first_cell,
@@ -137,6 +146,7 @@ LineEvidence::Stretch LineEvidence::weighStretch(const Line& line, std::size_t f
     for (std::size_t i = 0; i < known_.marks.size(); ++i)
         for (const CompiledSpelling& spelling : known_.marks[i].spellings)
             stretch.mark_odds[i] += spelling.share * textOdds(cells, spelling.text, plan);
+    stretch.text_odds = otherTextsOdds(cells, plan);
     double length_odds = 0;
     for (const CompiledSpelling& length : known_.lengths)
         length_odds += length.share * textOdds(cells, length.text, plan);
@@ -159,14 +169,14 @@ AlignmentPlan LineEvidence::planFor(const Line& line, std::size_t first_cell,
     return plan;
 }
 
-double LineEvidence::otherTextsOdds(const Line& line) const
+double LineEvidence::otherTextsOdds(const std::vector<AlignedCell>& cells,
+                                    const AlignmentPlan& plan) const
 {
     if (known_.other_texts.empty())
         return 1;
-    const AlignmentPlan plan = planFor(line, 0, cells_.size());
     double sum = 0;
     for (const MatchText& text : known_.other_texts)
-        sum += textOdds(cells_, text, plan);
+        sum += textOdds(cells, text, plan);
     return sum / static_cast<double>(known_.other_texts.size());
 }
 

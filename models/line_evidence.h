@@ -48,6 +48,7 @@ private:
         std::size_t first_cell = 0, end_cell = 0;
         std::vector<double> mark_odds;  // by mark
         double unknown_odds = 0;
+        double text_odds = 1;  // of text that marks hold beside the maker's: SIZE, CONTRACT ...
     };
 
     void findPlaces(const Line& line);
@@ -56,7 +57,7 @@ private:
     DatePlace& placeOf(std::size_t first_cell, std::size_t end_cell);
     Stretch weighStretch(const Line& line, std::size_t first_cell, std::size_t end_cell) const;
     AlignmentPlan planFor(const Line& line, std::size_t first_cell, std::size_t end_cell) const;
-    double otherTextsOdds(const Line& line) const;
+    double otherTextsOdds(const std::vector<AlignedCell>& cells, const AlignmentPlan& plan) const;
     std::vector<double> besideDates(double whole, const std::vector<double>& left,
                                     const std::vector<double>& right) const;
 

@@ -168,8 +168,11 @@ StampExamination finished(const vision::StampOutline& outline, ReadStamp read,
         std::for_each(examination.readings.begin(), examination.readings.end(), noteMirrored);
         noteMirrored(examination.proposal);
     }
-    examination.roles = models::guessRoles(examination.proposal.lines,
-                                           models::roleContextOf(engines.known, options.type_id));
+    models::RoleContext context = models::roleContextOf(engines.known, options.type_id);
+    context.dates.day_order = options.day_order;
+    examination.roles = models::guessRoles(examination.proposal.lines, context);
+    examination.dates =
+        datesOf(examination.proposal.lines, engines.known, options.type_id, options.day_order);
     examination.candidates = rankReadings({examination.proposal}, engines.known, options.type_id);
     return examination;
 }
@@ -246,6 +249,19 @@ StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
                             vision::TextLayout::SingleLine, stop);
     stopIfAsked(stop);
     return finished(line.outline, std::move(read), engines, options);
+}
+
+std::vector<std::vector<models::DateMeaning>> datesOf(const std::vector<models::Line>& lines,
+                                                      const models::MakerRegister& known,
+                                                      const std::string& type_id,
+                                                      models::DayOrder day_order)
+{
+    models::DateContext context = models::roleContextOf(known, type_id).dates;
+    context.day_order = day_order;
+    std::vector<std::vector<models::DateMeaning>> dates;
+    for (const models::Line& line : lines)
+        dates.push_back(models::readDates(line, context));
+    return dates;
 }
 
 models::CandidateList rankReadings(const std::vector<models::Reading>& readings,

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "models/candidates.h"
+#include "models/date_mark.h"
 #include "models/maker_register.h"
 #include "models/reading.h"
 #include "vision/enhance.h"
@@ -45,6 +46,7 @@ struct ExamineOptions {
     bool single_line = false;  // the photo is a tight crop of one line of text; nothing is located
     bool mirrored = false;     // the stamps are mirror images (ink come off on the facing cloth)
     std::string type_id{};     // item type of the register, empty when not said
+    models::DayOrder day_order = models::DayOrder::Unknown;  // of dates in figures
     vision::LoadOptions load{};
     vision::LocateOptions locate{};
 };
@@ -57,6 +59,8 @@ struct StampExamination {
     models::Reading proposal;  // merged
     // What the lines of the proposal are for, as models::guessRoles gives it.
     std::vector<std::vector<models::RoleSpan>> roles;
+    // What dates its lines can hold, as models::readDates gives them.
+    std::vector<std::vector<models::DateMeaning>> dates;
     models::CandidateList candidates;  // of this stamp alone
 };
 
@@ -88,6 +92,12 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
 // All stages but loading and locating, for a tight crop of one line; it lies as it is read best.
 StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
                                    const ExamineOptions& options = {}, std::stop_token stop = {});
+
+// What dates each line can hold, by what the register knows of the item type.
+std::vector<std::vector<models::DateMeaning>> datesOf(const std::vector<models::Line>& lines,
+                                                      const models::MakerRegister& known,
+                                                      const std::string& type_id,
+                                                      models::DayOrder day_order);
 
 // The candidates of readings taken together as marks of one item.
 models::CandidateList rankReadings(const std::vector<models::Reading>& readings,
