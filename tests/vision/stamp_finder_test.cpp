@@ -27,7 +27,7 @@ cv::Mat greyScene(double turn_deg)
     return grey;
 }
 
-double furthest(const vision::FinderTable& a, const vision::FinderTable& b)
+double mostApart(const vision::FinderTable& a, const vision::FinderTable& b)
 {
     return std::max(
         {cv::norm(a.core, b.core, cv::NORM_INF), cv::norm(a.log_height, b.log_height, cv::NORM_INF),
@@ -76,8 +76,8 @@ TEST_CASE("Pictures of two sizes in turn are answered as by a fresh finder netwo
     network.look(part);
     const vision::FinderTable second = network.look(whole), third = network.look(part);
     vision::FinderNetwork fresh(networks), fresh_too(networks);
-    CHECK(furthest(second, fresh.look(whole)) < 1e-3);
-    CHECK(furthest(third, fresh_too.look(part)) < 1e-3);
+    CHECK(mostApart(second, fresh.look(whole)) < 1e-3);
+    CHECK(mostApart(third, fresh_too.look(part)) < 1e-3);
     CHECK(second.core.size() == cv::Size(200, 150));
     CHECK(third.core.size() == cv::Size(125, 59));
     double least = 0, most = 0;
