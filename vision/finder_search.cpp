@@ -78,11 +78,11 @@ FinderLine inPhoto(FinderLine found, const LookedAt& at)
 }
 
 // Lines with capitals of least_px <= height < most_px in what was looked at.
-std::vector<FinderLine> lookAt(const LookedAt& at, FinderNetwork& network, double least_px,
-                               double most_px)
+std::vector<FinderLine> lookAt(const LookedAt& at, FinderNetwork& network, const CoreOptions& cores,
+                               double least_px, double most_px)
 {
     std::vector<FinderLine> lines;
-    for (FinderLine& found : linesOf(network.look(at.grey)))
+    for (FinderLine& found : linesOf(network.look(at.grey), cores))
         if (found.line.height_px >= least_px && found.line.height_px < most_px &&
             found.line.certainty >= least_certainty)
             lines.push_back(inPhoto(std::move(found), at));
@@ -189,8 +189,8 @@ std::vector<FinderLine> lookClosely(std::vector<FinderLine> small, const cv::Mat
         left -= megapixelsOf(place);
         const LookedAt at = cutOut(grey, place);
         std::erase_if(small, [&](const FinderLine& found) { return standsIn(found, place); });
-        auto seen =
-            lookAt(at, network, FinderNetwork::least_capital_px, FinderNetwork::most_capital_px);
+        auto seen = lookAt(at, network, options.cores, FinderNetwork::least_capital_px,
+                           FinderNetwork::most_capital_px);
         std::move(seen.begin(), seen.end(), std::back_inserter(lines));
     }
     std::move(small.begin(), small.end(), std::back_inserter(lines));
@@ -212,7 +212,7 @@ std::vector<FinderLine> searchLines(const cv::Mat& grey, FinderNetwork& network,
         const bool last = std::max(level.grey.cols, level.grey.rows) / level_step < least_side_px;
         const double most_px =
             last ? std::numeric_limits<double>::infinity() : FinderNetwork::most_capital_px;
-        for (FinderLine& found : lookAt(level, network, least_px, most_px))
+        for (FinderLine& found : lookAt(level, network, options.cores, least_px, most_px))
             (may_look_closely && found.line.height_px < small_px ? small : lines)
                 .push_back(std::move(found));
         if (last)

@@ -17,6 +17,7 @@ struct FinderSearchOptions {
     // Of places with small letters that are then looked at closely, in all.
     double close_megapixels = 2;
     double close_under_px = 14;  // capitals smaller than it in the reduced photo are such
+    CoreOptions cores{};
 };
 
 // Looks for lines of text in a whole photo: reduced to a bounded size, and again at a quarter and a

@@ -8,6 +8,7 @@
 
 #include "models/merge_readings.h"
 #include "models/roles.h"
+#include "vision/advice.h"
 #include "vision/cell_states.h"
 #include "vision/single_line.h"
 #include "vision/upright.h"
@@ -218,6 +219,8 @@ Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
                   0.3 + 0.6 * static_cast<double>(i) / static_cast<double>(outlines.size()));
             add(examineStamp(examination.photo, outlines[i], engines, options, stop));
         }
+        for (std::string& advice : vision::adviceOn(examination.photo, outlines))
+            examination.photo.warnings.push_back(std::move(advice));
     }
     begin("weighing what it can mean", 0.9);
     examination.candidates = rankReadings(proposals, engines.known, options.type_id);

@@ -65,7 +65,7 @@ struct StampExamination {
 };
 
 struct Examination {
-    vision::Photo photo;
+    vision::Photo photo;  // its warnings tell also what hinders reading its marks
     std::vector<StampExamination> stamps;
     models::CandidateList candidates;  // all stamps as marks of one item
 };
