@@ -5,6 +5,8 @@
 
 #include <opencv2/imgproc.hpp>
 
+#include "vision/core_ends.h"
+
 namespace vision {
 
 namespace {
@@ -84,7 +86,7 @@ FinderLine lineOf(const LineCore& core)
 std::vector<FinderLine> linesOf(const FinderTable& table, const CoreOptions& options)
 {
     std::vector<FinderLine> lines;
-    for (const LineCore& core : joinedCores(coresOf(table, options)))
+    for (const LineCore& core : joinedCores(grownCores(coresOf(table, options), table, options)))
         lines.push_back(lineOf(core));
     return lines;
 }

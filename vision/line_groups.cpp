@@ -11,6 +11,9 @@ namespace vision {
 
 namespace {
 
+// Certainty of a line that counts beside a surer one of the same stamp.
+constexpr double with_company = 0.05;
+
 struct Frame {
     cv::Point2f along, down;  // unit vectors
 };
@@ -240,12 +243,15 @@ std::vector<StampOutline> stampsOf(const std::vector<FoundLine>& lines, const cv
                                    const LocateOptions& options)
 {
     checkOptions(options);
+    const double line_from = std::min(options.min_score, with_company);
     std::vector<FoundLine> likely;
     for (const FoundLine& line : lines)
-        if (line.certainty >= options.min_score &&
+        if (line.certainty >= line_from &&
             likely.size() < static_cast<std::size_t>(options.max_lines))
             likely.push_back(line);
     std::vector<StampOutline> stamps = groupLines(likely, grey);
+    std::erase_if(stamps,
+                  [&](const StampOutline& stamp) { return stamp.score < options.min_score; });
     if (stamps.size() > static_cast<std::size_t>(options.max_stamps))
         stamps.resize(static_cast<std::size_t>(options.max_stamps));
     return stamps;
