@@ -15,6 +15,7 @@ constexpr double most_turn_deg = 20, most_taller = 1.4;  // of one part against 
 // A core grows in steps, each followed by a look how it lies now. In capital heights:
 constexpr int most_steps = 8;
 constexpr double step_reach = 1.0;
+constexpr double least_reach = 0.4;  // of what is more than the core's soft edge
 constexpr double bare_way = 0.6;     // over which nothing shows, and the line has ended
 constexpr double row_beside = 0.15;  // of the end's direction, within which its row begins,
 constexpr double row_spread = 0.2;   //   and how much wider it gets with the way
@@ -95,6 +96,7 @@ private:
     // What lies in the row beyond a tip: places, up to where another core begins.
     struct Row {
         LineCore places;
+        double reach_px = 0;  // how far they go
         std::optional<CorePlace> met{};
     };
 
@@ -150,6 +152,7 @@ private:
                 break;
             }
             row.places.push_back(place);
+            row.reach_px = way;
         }
         return row;
     }
@@ -176,13 +179,15 @@ private:
         for (const bool last : {false, true}) {
             const Tip tip = tipOf(shape, last);
             const Row row = rowBeyond(tip, shape.height_px, i);
-            if (row.met && runsOnInto(*row.met, tip, shape.height_px)) {
+            const bool runs_on = row.met && runsOnInto(*row.met, tip, shape.height_px);
+            if (!runs_on && row.reach_px < least_reach * shape.height_px)
+                continue;  // the core's own soft edge
+            if (runs_on) {
                 const auto other = static_cast<std::size_t>(ownerOf(*row.met) - 1);
                 add(i, std::exchange(cores_[other], {}));
-                more = true;
             }
-            more = more || !row.places.empty();
             add(i, row.places);
+            more = true;
         }
         return more;
     }

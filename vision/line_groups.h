@@ -17,9 +17,10 @@ std::vector<StampOutline> groupLines(const std::vector<FoundLine>& lines, const 
 
 // The same of the likeliest lines only, and the likeliest of the stamps, as many and as likely as
 // the options ask for: a faint line stays beside a sure one, and goes where it stands alone.
-//   lines  likeliest first
+//   lines        likeliest first
+//   usual_score  taken where the options set no min_score
 // Throws std::invalid_argument if an option is out of range.
 std::vector<StampOutline> stampsOf(const std::vector<FoundLine>& lines, const cv::Mat& grey,
-                                   const LocateOptions& options);
+                                   const LocateOptions& options, double usual_score);
 
 }  // namespace vision

@@ -142,6 +142,28 @@ TEST_CASE("Letters too small, blur, movement and lost light are told with number
     CHECK_THAT(dark[0], Contains("lost in black") && Contains("expose more"));
 }
 
+TEST_CASE("A movement is one of all marks", "[vision][advice]")
+{
+    SeenMark seen = seenMark(stampScene({"SALTMERE WORKS", "1938"}, 0));
+    const cv::Mat moved = movedBy(seen.photo.pixels, 18, 0);
+    SeenMark both = seen;
+    both.photo.pixels = cv::Mat();
+    cv::vconcat(std::vector<cv::Mat>{seen.photo.pixels, moved}, both.photo.pixels);
+    const auto down = [&](vision::StampOutline stamp) {
+        const cv::Point2f below(0, static_cast<float>(moved.rows));
+        for (cv::Point2f& corner : stamp.corners)
+            corner += below;
+        for (vision::Quad& line : stamp.lines)
+            for (cv::Point2f& corner : line)
+                corner += below;
+        return stamp;
+    };
+    both.stamps = {down(seen.stamps[0])};
+    CHECK(adviceOn(both).size() == 1);
+    both.stamps.push_back(seen.stamps[0]);
+    CHECK(adviceOn(both).empty());
+}
+
 TEST_CASE("Advice is given of likely marks, once a kind, and of sizes that are known",
           "[vision][advice]")
 {
