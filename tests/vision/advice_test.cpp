@@ -42,7 +42,7 @@ std::vector<std::string> adviceOn(const SeenMark& seen)
     return vision::adviceOn(seen.photo, seen.stamps);
 }
 
-cv::Mat greyOf(const vision::Photo& photo)
+cv::Mat greyPixelsOf(const vision::Photo& photo)
 {
     cv::Mat grey;
     cv::cvtColor(photo.pixels, grey, cv::COLOR_BGR2GRAY);
@@ -71,7 +71,7 @@ TEST_CASE("The blur of edges is measured, and a movement with its way and direct
     scene.camera = {.blur_px = 0.6, .noise = 0.2, .sharpening = 0};
     const SeenMark mark = seenMark(scene);
     const vision::Quad& corners = mark.stamps[0].corners;
-    const cv::Mat sharp = greyOf(mark.photo)(
+    const cv::Mat sharp = greyPixelsOf(mark.photo)(
         cv::boundingRect(std::vector<cv::Point2f>(corners.begin(), corners.end())));
     constexpr double stroke_px = 7;
     const auto measured = [&](const cv::Mat& grey) {
