@@ -155,7 +155,7 @@ std::vector<std::string> adviceOn(const Photo& photo, const std::vector<StampOut
                           options, troubles);
         }
     }
-    if (2 * troubles.moved_marks <= troubles.marks)
+    if (2 * troubles.moved_marks < troubles.marks)
         troubles.moved = {};
     std::vector<std::string> advice;
     for (const Worst* worst :

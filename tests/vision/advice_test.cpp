@@ -161,6 +161,7 @@ TEST_CASE("A movement is one of all marks", "[vision][advice]")
     both.stamps = {down(seen.stamps[0])};
     CHECK(adviceOn(both).size() == 1);
     both.stamps.push_back(seen.stamps[0]);
+    both.stamps.push_back(seen.stamps[0]);
     CHECK(adviceOn(both).empty());
 }
 
