@@ -63,6 +63,8 @@ struct Worst {
 
 struct Troubles {
     Worst small, blurred, moved, white, black;
+    // A camera that moves moves every mark: one mark alone has strokes that look so.
+    std::size_t marks = 0, moved_marks = 0;
 };
 
 std::string number(double value)
@@ -99,7 +101,10 @@ void hearSharpness(const std::string& mark, const Sharpness& sharp, double lette
                           mark + " is blurred by about " + number(sharp.blur_px) + " px, " +
                               percent(sharp.blur_px) +
                               "; focus on it, and keep as far away as the lens needs");
-    troubles.moved.hear(sharp.moved_px / (options.most_moved * letter_px),
+    const double times_moved = sharp.moved_px / (options.most_moved * letter_px);
+    troubles.marks += 1;
+    troubles.moved_marks += times_moved > 1 ? 1 : 0;
+    troubles.moved.hear(times_moved,
                         mark + " moved by about " + number(sharp.moved_px) + " px, " +
                             percent(sharp.moved_px) +
                             ", while it was photographed; rest the camera on something, or give "
@@ -150,6 +155,8 @@ std::vector<std::string> adviceOn(const Photo& photo, const std::vector<StampOut
                           options, troubles);
         }
     }
+    if (2 * troubles.moved_marks < troubles.marks)
+        troubles.moved = {};
     std::vector<std::string> advice;
     for (const Worst* worst :
          {&troubles.small, &troubles.blurred, &troubles.moved, &troubles.white, &troubles.black})

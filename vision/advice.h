@@ -18,8 +18,8 @@ struct AdviceOptions {
 
 // What in the photo hinders reading its marks and how to photograph them better: a sentence with
 // numbers and the remedy for each kind of trouble, of the mark that has it worst. Letters too small
-// for the reader, blur, movement, light burnt out or lost. Of a mark whose lines nobody knows the
-// size of the letters is not judged.
+// for the reader, blur, light burnt out or lost; movement, where half of the marks show it. Of a
+// mark whose lines nobody knows the size of the letters is not judged.
 //   returns  empty when nothing hinders
 // Throws std::invalid_argument if the photo has no pixels or an option is out of range.
 std::vector<std::string> adviceOn(const Photo& photo, const std::vector<StampOutline>& stamps,

@@ -2,9 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 #include <stdexcept>
-#include <utility>
 
 #include <opencv2/imgproc.hpp>
 
@@ -19,8 +17,6 @@ constexpr double longish = 2.5;           // length over thickness from which a 
                                           //   tells its direction better than the network
 constexpr double most_apart_deg = 25;     // of that axis from what the network says
 constexpr double least_accord = 0.3;      // of its places, for the network to have a say
-constexpr double widest_gap = 2.0, deepest_overlap = 0.3, most_beside = 0.3;  // capital heights
-constexpr double most_turn_deg = 20, most_taller = 1.4;  // of one part against the next
 
 void check(const FinderTable& table, const CoreOptions& options)
 {
@@ -31,6 +27,8 @@ void check(const FinderTable& table, const CoreOptions& options)
         throw std::invalid_argument("CoreOptions.from must be over 0 and under 1");
     if (!(options.peak >= 0 && options.peak <= 1))
         throw std::invalid_argument("CoreOptions.peak must be from 0 to 1");
+    if (!(options.faint > 0 && options.faint < 1))
+        throw std::invalid_argument("CoreOptions.faint must be over 0 and under 1");
 }
 
 double probabilityOf(double log_odds)
@@ -115,54 +113,20 @@ Ends endsOf(const LineCore& core, const cv::Point2d& middle, const cv::Point2d& 
     return ends;
 }
 
-// Of a shape, where its course ends and the way it runs there.
-struct Tip {
-    cv::Point2d at, along;
-};
-
-// The tip at the shape's end, seen going out of it.
-Tip tipOf(const CoreShape& shape, bool last)
-{
-    const std::size_t count = shape.middle.size();
-    const cv::Point2d tip = shape.middle[last ? count - 1 : 0];
-    const cv::Point2d inner = shape.middle[last ? count - 2 : 1];
-    if (shape.isStraight())
-        return {tip, last ? shape.along : -shape.along};
-    return {tip, (tip - inner) / std::max(cv::norm(tip - inner), 1e-9)};
-}
-
-//   capital_px  of the taller one
-bool meet(const Tip& end, const Tip& start, double capital_px)
-{
-    if (-end.along.dot(start.along) < std::cos(most_turn_deg * CV_PI / 180))
-        return false;
-    const cv::Point2d run = end.along - start.along;
-    const cv::Point2d along = run / cv::norm(run), gap = start.at - end.at;
-    // Cores are drawn in at their ends: the letters stand nearer than the cores.
-    const double between = gap.dot(along) - 2 * FinderTable::drawn_in * capital_px;
-    return between < widest_gap * capital_px && between > -deepest_overlap * capital_px &&
-           std::abs(gap.dot({-along.y, along.x})) < most_beside * capital_px;
-}
-
-// Whether one core goes on where the other ends. (Lines near upright may run either way.)
-bool goOn(const CoreShape& a, const CoreShape& b)
-{
-    const double taller = std::max(a.height_px, b.height_px);
-    if (taller > most_taller * std::min(a.height_px, b.height_px))
-        return false;
-    for (const bool of_a : {false, true})
-        for (const bool of_b : {false, true})
-            if (meet(tipOf(a, of_a), tipOf(b, of_b), taller))
-                return true;
-    return false;
-}
-
 }  // namespace
 
 cv::Point2d halved(const cv::Point2d& doubled)
 {
     const double angle = std::atan2(doubled.y, doubled.x) / 2;
     return {std::cos(angle), std::sin(angle)};
+}
+
+CorePlace placeAt(const FinderTable& table, int column, int row)
+{
+    return {FinderTable::pixelOf(column, row),
+            probabilityOf(table.core.at<float>(row, column)),
+            {table.cosine.at<float>(row, column), table.sine.at<float>(row, column)},
+            table.log_height.at<float>(row, column)};
 }
 
 std::vector<LineCore> coresOf(const FinderTable& table, const CoreOptions& options)
@@ -178,11 +142,7 @@ std::vector<LineCore> coresOf(const FinderTable& table, const CoreOptions& optio
         for (int x = 0; x < labels.cols; ++x) {
             const int label = labels.at<int>(y, x);
             if (label > 0)
-                cores[static_cast<std::size_t>(label)].push_back(
-                    {FinderTable::pixelOf(x, y),
-                     probabilityOf(table.core.at<float>(y, x)),
-                     {table.cosine.at<float>(y, x), table.sine.at<float>(y, x)},
-                     table.log_height.at<float>(y, x)});
+                cores[static_cast<std::size_t>(label)].push_back(placeAt(table, x, y));
         }
     std::erase_if(cores, [&](const LineCore& core) {
         return std::none_of(core.begin(), core.end(),
@@ -215,28 +175,6 @@ CoreShape shapeOf(const LineCore& core)
     else if (const cv::Point2d chord = shape.middle.back() - shape.middle.front(); chord.x > 0)
         shape.along = chord / cv::norm(chord);
     return shape;
-}
-
-std::vector<LineCore> joinedCores(std::vector<LineCore> cores)
-{
-    std::vector<CoreShape> shapes;
-    for (const LineCore& core : cores)
-        shapes.push_back(shapeOf(core));
-    const auto pairToJoin = [&]() -> std::optional<std::pair<std::size_t, std::size_t>> {
-        for (std::size_t i = 0; i < cores.size(); ++i)
-            for (std::size_t j = i + 1; j < cores.size(); ++j)
-                if (goOn(shapes[i], shapes[j]))
-                    return std::pair(i, j);
-        return std::nullopt;
-    };
-    while (const auto pair = pairToJoin()) {
-        const auto [first, next] = *pair;
-        cores[first].insert(cores[first].end(), cores[next].begin(), cores[next].end());
-        shapes[first] = shapeOf(cores[first]);
-        cores.erase(cores.begin() + static_cast<std::ptrdiff_t>(next));
-        shapes.erase(shapes.begin() + static_cast<std::ptrdiff_t>(next));
-    }
-    return cores;
 }
 
 }  // namespace vision

@@ -17,12 +17,16 @@ struct CorePlace {
     double log_height = 0;  // log2(height of a capital / FinderTable::unit_px)
 };
 
+// What the network says of one square.
+CorePlace placeAt(const FinderTable& table, int column, int row);
+
 // The places of one line, or of a part of one.
 using LineCore = std::vector<CorePlace>;
 
 struct CoreOptions {
-    double from = 0.5;  // probability from which a place is core, over 0, under 1
-    double peak = 0.5;  // at least one place of a core reaches it
+    double from = 0.25;   // probability from which a place is core, over 0, under 1
+    double peak = 0.5;    // at least one place of a core reaches it
+    double faint = 0.05;  // the same in a core's row beyond its ends, where letters may be worn
 };
 
 // Places that touch, by side or corner, make one core. Empty where there are none.
@@ -52,9 +56,5 @@ cv::Point2d alongOf(const LineCore& core);
 // The shape of a core of at least one place. Straight is what leaves a straight line by less than
 // 0.15 capital heights.
 CoreShape shapeOf(const LineCore& core);
-
-// Cores of which one goes on where another ends (same direction, capital height and row, with a gap
-// under 2 capital heights), put together; the others as they were.
-std::vector<LineCore> joinedCores(std::vector<LineCore> cores);
 
 }  // namespace vision

@@ -5,6 +5,8 @@
 
 #include <opencv2/imgproc.hpp>
 
+#include "vision/core_ends.h"
+
 namespace vision {
 
 namespace {
@@ -84,7 +86,7 @@ FinderLine lineOf(const LineCore& core)
 std::vector<FinderLine> linesOf(const FinderTable& table, const CoreOptions& options)
 {
     std::vector<FinderLine> lines;
-    for (const LineCore& core : joinedCores(coresOf(table, options)))
+    for (const LineCore& core : joinedCores(grownCores(coresOf(table, options), table, options)))
         lines.push_back(lineOf(core));
     return lines;
 }
@@ -97,7 +99,8 @@ std::vector<double> termsOf(const FinderTraits& traits)
 const LogisticModel& finderLineModel()
 {
     static const LogisticModel model{
-        -9.4, {{"mean", 1.0}, {"peak", 2.1}, {"length", 0.6}, {"accord", 0.1}, {"height", 0.7}}};
+        -5.80,
+        {{"mean", 1.09}, {"peak", 2.32}, {"length", -1.45}, {"accord", -0.02}, {"height", -0.28}}};
     return model;
 }
 

@@ -94,11 +94,12 @@ double capitalSeen(const FinderLine& found)
     return FinderTable::unit_px * std::exp2(found.traits.height);
 }
 
-// How far an answer is to be trusted against another to the same place.
+// How far an answer is to be trusted against another to the same place: a part of a line counts for
+// less than the whole.
 double worth(const FinderLine& found)
 {
     const double away = std::log2(capitalSeen(found) / best_px);
-    return found.line.certainty * std::exp(-away * away / 4);
+    return found.line.certainty * std::exp(found.traits.length - away * away / 4);
 }
 
 std::vector<FinderLine> bestOfSamePlace(std::vector<FinderLine> lines)

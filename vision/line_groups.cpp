@@ -11,6 +11,9 @@ namespace vision {
 
 namespace {
 
+// Certainty of a line that counts beside a surer one of the same stamp.
+constexpr double with_company = 0.05;
+
 struct Frame {
     cv::Point2f along, down;  // unit vectors
 };
@@ -202,7 +205,7 @@ void checkOptions(const LocateOptions& options)
         throw std::invalid_argument("LocateOptions.max_stamps must be at least 1");
     if (options.max_lines < 1)
         throw std::invalid_argument("LocateOptions.max_lines must be at least 1");
-    if (!(options.min_score >= 0 && options.min_score <= 1))
+    if (options.min_score && !(*options.min_score >= 0 && *options.min_score <= 1))
         throw std::invalid_argument("LocateOptions.min_score must be from 0 to 1");
     if (options.min_letter_px < 1)
         throw std::invalid_argument("LocateOptions.min_letter_px must be at least 1");
@@ -237,15 +240,18 @@ std::vector<StampOutline> groupLines(const std::vector<FoundLine>& lines, const 
 }
 
 std::vector<StampOutline> stampsOf(const std::vector<FoundLine>& lines, const cv::Mat& grey,
-                                   const LocateOptions& options)
+                                   const LocateOptions& options, double usual_score)
 {
     checkOptions(options);
+    const double min_score = options.min_score.value_or(usual_score);
+    const double line_from = std::min(min_score, with_company);
     std::vector<FoundLine> likely;
     for (const FoundLine& line : lines)
-        if (line.certainty >= options.min_score &&
+        if (line.certainty >= line_from &&
             likely.size() < static_cast<std::size_t>(options.max_lines))
             likely.push_back(line);
     std::vector<StampOutline> stamps = groupLines(likely, grey);
+    std::erase_if(stamps, [&](const StampOutline& stamp) { return stamp.score < min_score; });
     if (stamps.size() > static_cast<std::size_t>(options.max_stamps))
         stamps.resize(static_cast<std::size_t>(options.max_stamps));
     return stamps;

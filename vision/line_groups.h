@@ -15,11 +15,12 @@ namespace vision {
 //   returns  one outline a group, likeliest first; its score is that of its best line
 std::vector<StampOutline> groupLines(const std::vector<FoundLine>& lines, const cv::Mat& grey);
 
-// The same of the likeliest lines only, as many and as likely as the options ask for, and the
-// likeliest of the stamps.
-//   lines  likeliest first
+// The same of the likeliest lines only, and the likeliest of the stamps, as many and as likely as
+// the options ask for: a faint line stays beside a sure one, and goes where it stands alone.
+//   lines        likeliest first
+//   usual_score  taken where the options set no min_score
 // Throws std::invalid_argument if an option is out of range.
 std::vector<StampOutline> stampsOf(const std::vector<FoundLine>& lines, const cv::Mat& grey,
-                                   const LocateOptions& options);
+                                   const LocateOptions& options, double usual_score);
 
 }  // namespace vision

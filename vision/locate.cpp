@@ -16,6 +16,8 @@ namespace vision {
 
 namespace {
 
+constexpr double usual_score = 0.05;
+
 FoundLine foundLine(const LetterChain& chain)
 {
     FoundLine line;
@@ -35,7 +37,7 @@ std::vector<StampOutline> locateStamps(const Photo& photo, const LocateOptions& 
     std::vector<FoundLine> lines;
     for (const LetterChain& chain : findLines(searched, options.min_letter_px))
         lines.push_back(foundLine(chain));
-    std::vector<StampOutline> stamps = stampsOf(lines, searched.grey, options);
+    std::vector<StampOutline> stamps = stampsOf(lines, searched.grey, options, usual_score);
     for (StampOutline& stamp : stamps) {
         scaleToPhoto(stamp.corners, searched.scale);
         for (Quad& line : stamp.lines)

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <array>
+#include <optional>
 #include <vector>
 
 #include <opencv2/core.hpp>
@@ -25,10 +26,12 @@ struct StampOutline {
 };
 
 struct LocateOptions {
-    int max_stamps = 20;      // best kept
-    int max_lines = 15;       // in all stamps together, best kept
-    double min_score = 0.05;  // outlines below it are left out, 0 to 1; reading tells what is left
-    int min_letter_px = 10;   // smallest letter looked for, in photo pixels
+    int max_stamps = 20;  // best kept
+    int max_lines = 15;   // in all stamps together, best kept
+    // Outlines below it are left out, 0 to 1; reading tells what is left. Unset: 0.05 by the shapes
+    // of letters, 0.2 by the network, which is surer of what it sees.
+    std::optional<double> min_score{};
+    int min_letter_px = 10;  // smallest letter looked for, in photo pixels
 };
 
 // Finds marks of one or more lines at any angle: letter-like pieces of ink (of either polarity)

@@ -9,6 +9,12 @@
 
 namespace vision {
 
+namespace {
+
+constexpr double usual_score = 0.2;
+
+}  // namespace
+
 StampFinder::StampFinder(const std::filesystem::path& weights_folder)
     : network_(std::make_unique<FinderNetwork>(weights_folder))
 {
@@ -26,7 +32,7 @@ std::vector<StampOutline> StampFinder::find(const Photo& photo, const LocateOpti
     for (const FinderLine& found : searchLines(grey, *network_))
         if (found.line.height_px >= options.min_letter_px)
             lines.push_back(found.line);
-    return stampsOf(lines, grey, options);
+    return stampsOf(lines, grey, options, usual_score);
 }
 
 }  // namespace vision

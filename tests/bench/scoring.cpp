@@ -102,6 +102,15 @@ int rankOf(const std::string& maker, const models::CandidateList& list)
     return 0;
 }
 
+// Whether a line lies where one that was taken for a true line does.
+bool repeatsOne(const ReadLine& line, const ReadPicture& read, const std::vector<Verdict>& verdicts)
+{
+    return std::any_of(verdicts.begin(), verdicts.end(), [&](const Verdict& verdict) {
+        return verdict.read &&
+               sharedPlace(line.corners, read.lines[*verdict.read].corners) >= lies_on;
+    });
+}
+
 }  // namespace
 
 std::vector<Verdict> judge(const Picture& picture, const ReadPicture& read)
@@ -110,9 +119,8 @@ std::vector<Verdict> judge(const Picture& picture, const ReadPicture& read)
     std::vector<Verdict> verdicts(picture.lines.size());
     for (std::size_t t = 0; t < verdicts.size(); ++t)
         verdicts[t].truth = t;
-    std::vector<bool> taken(read.lines.size()), on_truth(read.lines.size());
+    std::vector<bool> taken(read.lines.size());
     for (const Pair& pair : pairs) {
-        on_truth[pair.read] = true;
         Verdict& verdict = verdicts[pair.truth];
         if (taken[pair.read] || verdict.read)
             continue;
@@ -121,9 +129,11 @@ std::vector<Verdict> judge(const Picture& picture, const ReadPicture& read)
         verdict.right = folded(models::plainText(read.lines[pair.read].line)) ==
                         folded(picture.lines[pair.truth].text);
     }
+    std::vector<Verdict> false_lines;
     for (std::size_t r = 0; r < read.lines.size(); ++r)
-        if (!taken[r] && (picture.all_labelled || on_truth[r]))
-            verdicts.push_back({{}, r, false});
+        if (!taken[r] && (picture.all_labelled || repeatsOne(read.lines[r], read, verdicts)))
+            false_lines.push_back({{}, r, false});
+    verdicts.insert(verdicts.end(), false_lines.begin(), false_lines.end());
     return verdicts;
 }
 

@@ -16,11 +16,12 @@
 // on equal terms those that cover each other more; each line is in one pair at most.
 //
 // A line is right when its text is the true one but for case and runs of spaces. A line read that
-// is in no pair is a false line; where not everything is labelled, only if it lies on a true line.
-// Character errors count letters and digits, case folded, over all true lines, a line not read as
-// all its letters; false lines are not in them. Cells are letters and digits read; they are right
-// where an alignment of least edits pairs them with the same character. Cells that a reader left
-// unread are not among them; those of false lines are, as wrong.
+// is in no pair is a false line; where not everything is labelled, only if it lies on a line that
+// is: the label's box of a tilted line has room for other text. Character errors count letters and
+// digits, case folded, over all true lines, a line not read as all its letters; false lines are not
+// in them. Cells are letters and digits read; they are right where an alignment of least edits
+// pairs them with the same character. Cells that a reader left unread are not among them; those of
+// false lines are, as wrong.
 namespace bench {
 
 struct Verdict {

@@ -105,6 +105,21 @@ TEST_CASE("Where not all is labelled, text elsewhere is neither right nor wrong"
     CHECK_FALSE(score.all_labelled);
 }
 
+TEST_CASE("Other text in the loose box of a tilted line is neither right nor wrong",
+          "[bench][scoring]")
+{
+    bench::Picture picture;
+    picture.lines = {{"25 NOV", box(0, 0, 200, 130)}};
+    picture.all_labelled = false;
+    bench::ReadPicture read;
+    read.lines = {readLine("USE BY", box(20, 10, 80, 30), 0.99),
+                  readLine("25 NOV", box(10, 60, 180, 40), 0.99)};
+    const bench::Score score = bench::scoreOf({picture}, {read});
+    CHECK(score.exact == 1);
+    CHECK(score.false_lines == 0);
+    CHECK(score.judged_cells.size() == 5);
+}
+
 TEST_CASE("The true maker's rank counts from one, and zero when it is not listed",
           "[bench][scoring]")
 {

@@ -42,7 +42,7 @@ std::vector<std::string> adviceOn(const SeenMark& seen)
     return vision::adviceOn(seen.photo, seen.stamps);
 }
 
-cv::Mat greyOf(const vision::Photo& photo)
+cv::Mat greyPixelsOf(const vision::Photo& photo)
 {
     cv::Mat grey;
     cv::cvtColor(photo.pixels, grey, cv::COLOR_BGR2GRAY);
@@ -71,7 +71,7 @@ TEST_CASE("The blur of edges is measured, and a movement with its way and direct
     scene.camera = {.blur_px = 0.6, .noise = 0.2, .sharpening = 0};
     const SeenMark mark = seenMark(scene);
     const vision::Quad& corners = mark.stamps[0].corners;
-    const cv::Mat sharp = greyOf(mark.photo)(
+    const cv::Mat sharp = greyPixelsOf(mark.photo)(
         cv::boundingRect(std::vector<cv::Point2f>(corners.begin(), corners.end())));
     constexpr double stroke_px = 7;
     const auto measured = [&](const cv::Mat& grey) {
@@ -140,6 +140,29 @@ TEST_CASE("Letters too small, blur, movement and lost light are told with number
         changed([](const cv::Mat& from, cv::Mat& to) { from.convertTo(to, -1, 0.5, -60); });
     REQUIRE(dark.size() == 1);
     CHECK_THAT(dark[0], Contains("lost in black") && Contains("expose more"));
+}
+
+TEST_CASE("A movement is one of all marks", "[vision][advice]")
+{
+    SeenMark seen = seenMark(stampScene({"SALTMERE WORKS", "1938"}, 0));
+    const cv::Mat moved = movedBy(seen.photo.pixels, 18, 0);
+    SeenMark both = seen;
+    both.photo.pixels = cv::Mat();
+    cv::vconcat(std::vector<cv::Mat>{seen.photo.pixels, moved}, both.photo.pixels);
+    const auto down = [&](vision::StampOutline stamp) {
+        const cv::Point2f below(0, static_cast<float>(moved.rows));
+        for (cv::Point2f& corner : stamp.corners)
+            corner += below;
+        for (vision::Quad& line : stamp.lines)
+            for (cv::Point2f& corner : line)
+                corner += below;
+        return stamp;
+    };
+    both.stamps = {down(seen.stamps[0])};
+    CHECK(adviceOn(both).size() == 1);
+    both.stamps.push_back(seen.stamps[0]);
+    both.stamps.push_back(seen.stamps[0]);
+    CHECK(adviceOn(both).empty());
 }
 
 TEST_CASE("Advice is given of likely marks, once a kind, and of sizes that are known",

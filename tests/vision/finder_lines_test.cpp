@@ -110,6 +110,27 @@ TEST_CASE("Parts that go on from one another are one line, others are not", "[vi
     CHECK(three.size() == 1);
 }
 
+TEST_CASE("A line goes on over letters that are worn, as far as something shows",
+          "[vision][finder]")
+{
+    const TrueLine whole{{320, 240}, 20, 320, 24};
+    const auto lengthWith = [&](double log_odds) {
+        vision::FinderTable table = drawnTable(picture, {whole});
+        for (int y = 0; y < table.core.rows; ++y)
+            for (int x = 0; x < table.core.cols; ++x) {
+                const cv::Point2d at = vision::FinderTable::pixelOf(x, y);
+                float& core = table.core.at<float>(y, x);
+                if (at.x > 380 && core > 0)  // the last four capitals or so
+                    core = static_cast<float>(log_odds);
+            }
+        const auto lines = vision::linesOf(table);
+        REQUIRE(lines.size() == 1);
+        return cv::norm(vision::spanOf(lines[0].line));
+    };
+    CHECK(lengthWith(-2) == Approx(320).margin(24));  // 0.12: traces
+    CHECK(lengthWith(-5) < 250);                      // nothing shows
+}
+
 TEST_CASE("A bent line has the course of its letters", "[vision][finder]")
 {
     for (const double arch_deg : {35.0, 100.0, 190.0, -70.0})
