@@ -7,8 +7,6 @@
 #include <catch2/catch.hpp>
 #include <opencv2/imgcodecs.hpp>
 
-#include "app/flow/filing.h"
-#include "app/flow/register_hash.h"
 #include "tests/app/fake_reader.h"
 #include "tests/support/picture_files.h"
 #include "vision/image_error.h"
@@ -181,9 +179,9 @@ TEST_CASE("A crop too small for a letter is refused with its size and what to do
     REQUIRE(cv::imwrite(file.string(), cv::Mat(40, 1, CV_8UC1, cv::Scalar(128))));
     flow::Engines engines = support::enginesWith(one(support::seePolglase));
 
-    CHECK_THROWS_WITH(flow::examinePhoto(file, engines, {.single_line = true}),
-                      Catch::Contains("sliver.png is 1 x 40 pixels") &&
-                          Catch::Contains("cut out the line"));
+    CHECK_THROWS_WITH(
+        flow::examinePhoto(file, engines, {.single_line = true}),
+        Catch::Contains("sliver.png is 1 x 40 pixels") && Catch::Contains("cut out the line"));
 }
 
 TEST_CASE("What hinders reading a mark is told among the photo's warnings", "[app][examine]")
@@ -258,53 +256,6 @@ TEST_CASE("Marks of one item are weighed together", "[app][examine]")
     REQUIRE_FALSE(together.candidates[0].years.empty());
     CHECK(together.candidates[0].years[0].year == 1950);
     CHECK(sumOf(flow::rankReadings({nothing}, engines.known, "")) == Approx(1).margin(1e-6));
-}
-
-TEST_CASE("What was examined is filed as it was seen", "[app][filing]")
-{
-    const TemporaryFolder folder;
-    const support::MarkedCanvas canvas = support::writeMarkedCanvas(folder);
-    flow::Engines engines = support::enginesWith(one(support::seePolglase));
-    const flow::Examination examination =
-        flow::examinePhoto(canvas.file, engines, {.outline = canvas.upside_down});
-
-    const models::PhotoRecord photo = flow::photoRecord(examination.photo);
-    CHECK(photo.file == canvas.file);
-    CHECK(photo.original_name == "canvas.png");
-    CHECK(photo.width_px == 600);
-    CHECK(photo.height_px == 400);
-    CHECK(photo.sha256.size() == 64);
-
-    const models::StampRecord stamp =
-        flow::stampRecord(examination.photo, examination.stamps.at(0), "1956-03-01T12:00:00Z");
-    REQUIRE(stamp.views.size() == 1);
-    CHECK(stamp.views[0].photo_sha256 == photo.sha256);
-    CHECK(stamp.views[0].outline_px ==
-          std::array<double, 8>{450, 250, 150, 250, 150, 150, 450, 150});
-    REQUIRE(stamp.views[0].readings.size() == 1);
-    models::Reading reading = examination.stamps[0].readings[0];
-    reading.read_at = "1956-03-01T12:00:00Z";
-    CHECK(stamp.views[0].readings[0].reading == reading);
-
-    const models::AttributionRecord attribution =
-        flow::attributionRecord("polglase", engines.known, examination.candidates);
-    CHECK(attribution.maker_name == "Wenna Polglase");
-    CHECK(attribution.mark == "W. POLGLASE");
-    CHECK_FALSE(attribution.engine_reasons.empty());
-    CHECK(flow::attributionRecord("nobody", engines.known, {}).maker_name == "nobody");
-}
-
-TEST_CASE("A register's hash changes with what it says", "[app][filing]")
-{
-    const TemporaryFolder folder;
-    const std::filesystem::path known = support::writeRegister(folder);
-    const std::string before = flow::registerSha256(known);
-    CHECK(before.size() == 64);
-    folder.write("register/SOURCE.md", "not a part of it");
-    CHECK(flow::registerSha256(known) == before);
-    folder.write("register/spellings.csv", "text,same_as\nLTD,LIMITED\n");
-    CHECK(flow::registerSha256(known) != before);
-    CHECK_THROWS_AS(flow::registerSha256(folder.path() / "none"), models::RegisterError);
 }
 
 TEST_CASE("Readings of a mirror image are marked as such, others are not", "[app][examine]")

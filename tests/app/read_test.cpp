@@ -62,8 +62,8 @@ TEST_CASE("The truth beside a photograph is printed and counted", "[app][read]")
     CHECK(ran.outLines().back() == "true maker first: 1 of 3, among three: 2 of 3");
 
     // Another program's reader is told nothing of it.
-    const Ran json = runner.run({"read", one, "--json"});
-    CHECK_THAT(json.out, !Contains("truth") && !Contains("true maker"));
+    const Ran in_json = runner.run({"read", one, "--json"});
+    CHECK_THAT(in_json.out, !Contains("truth") && !Contains("true maker"));
 }
 
 TEST_CASE("What was read where no stamp is gets counted", "[app][read]")
@@ -114,12 +114,12 @@ TEST_CASE("A batch goes on past what cannot be read", "[app][read]")
         CHECK_THAT(ran.err, Contains(bad));
     CHECK(std::count(ran.err.begin(), ran.err.end(), '\n') == 4);  // a sentence each
 
-    const Ran json = runner.run({"read", "--json", text, good});
-    CHECK(json.code == 3);
-    REQUIRE(json.outLines().size() == 2);
-    CHECK_THAT(nlohmann::json::parse(json.outLines()[0]).at("error").get<std::string>(),
+    const Ran in_json = runner.run({"read", "--json", text, good});
+    CHECK(in_json.code == 3);
+    REQUIRE(in_json.outLines().size() == 2);
+    CHECK_THAT(nlohmann::json::parse(in_json.outLines()[0]).at("error").get<std::string>(),
                Contains(text));
-    CHECK(nlohmann::json::parse(json.outLines()[1]).at("error").is_null());
+    CHECK(nlohmann::json::parse(in_json.outLines()[1]).at("error").is_null());
 }
 
 TEST_CASE("Nothing found in any photograph has its own exit code", "[app][read]")

@@ -113,6 +113,7 @@ def trained(options, learner, drawn, sets):
 
 def main():
     options = parsed()
+    os.makedirs(options.out, exist_ok=True)  # not at the end, when a run would be lost
     rank, ranks = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1))
     kept, held = load_faces(options.faces)
     each = max(1, (os.cpu_count() or 4) // ranks - 3)

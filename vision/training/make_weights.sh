@@ -1,0 +1,41 @@
+#!/bin/sh
+# Makes all weights from nothing, into WORK: about 70 minutes on two H100 or H200.
+#   make_weights.sh SOURCE WORK
+# SOURCE holds the pictures of pictures.tsv. Needs Debian 12's apt-get and dpkg for the faces, PyTorch 2, OpenCV, Pillow,
+# onnx and fonttools. A run that broke off is gone on with by deleting the lines before it.
+set -e
+source=$(realpath "$1") work=$(realpath -m "$2")
+cd "$(dirname "$0")"
+mkdir -p "$work"
+python3 collect_faces.py "$work/faces"
+python3 collect_pictures.py "$source" "$work/pictures"
+python3 collect_pictures.py "$source" "$work/finder_pictures" --finder
+
+# run PROGRAM PICTURES SECONDS SEED RATE LAST_RATE [OPTION...]; each goes on from what the one before exported
+run() {
+    program=$1 pictures=$2 seconds=$3 seed=$4 rate=$5 last_rate=$6
+    shift 6
+    torchrun --standalone --nproc_per_node="$(nvidia-smi -L | wc -l)" "$program" --faces "$work/faces" \
+        --textures "$work/$pictures" --out "$work" --seconds "$seconds" --seed "$seed" --rate "$rate" --last-rate "$last_rate" "$@"
+}
+
+line="--batch 768 --from $work/line_reader.onnx"
+run train.py pictures 395 11 0.0025 0.08        # A
+run train.py pictures 500 22 0.002 0.1 $line    # B
+run train.py pictures 315 33 0.0014 0 $line     # C
+run train.py pictures 525 44 0.0018 0.25 $line  # D
+run train.py pictures 530 55 0.0013 0.04 $line  # E
+run train.py pictures 135 66 0.0007 0 $line     # F
+run train.py pictures 110 77 0.0007 0 $line     # G; it was made on one GPU
+
+finder="--from $work/finder.onnx"
+run finder_train.py finder_pictures 480 2 0.003 0.05           # F1
+run finder_train.py finder_pictures 370 4 0.002 0.03 $finder   # F2
+run finder_train.py finder_pictures 205 5 0.0015 0.01 $finder  # F3
+run upright_train.py finder_pictures 125 3 0.003 0.02 --batch 768                                # U1
+run upright_train.py finder_pictures 70 6 0.0015 0.01 --batch 768 --from "$work/upright.onnx"    # U2
+
+for name in line_reader finder upright; do
+    python3 pack.py "$work/$name.onnx" "$work/$name.onnx.gz"
+done
+python3 writing_model.py "$work/writing_model.txt"
