@@ -5,6 +5,30 @@
 
 namespace models {
 
+namespace {
+
+// Ids of facts that were taken back.
+std::set<std::string> withdrawnFacts(const ItemRecord& item)
+{
+    std::set<std::string> ids;
+    for (const CorrectionRecord& correction : item.corrections)
+        if (correction.field == "withdrawn")
+            ids.insert(correction.about_id);
+    return ids;
+}
+
+template <typename Record>
+std::vector<Record> notAmong(const std::set<std::string>& ids, const std::vector<Record>& records)
+{
+    std::vector<Record> left;
+    for (const Record& record : records)
+        if (record.id.empty() || !ids.contains(record.id))
+            left.push_back(record);
+    return left;
+}
+
+}  // namespace
+
 std::vector<AttributionRecord> standingAttributions(const ItemRecord& item)
 {
     std::set<std::string> replaced;
@@ -30,6 +54,28 @@ std::vector<ReadingRecord> standingReadings(const StampRecord& stamp)
         return !reading.id.empty() && corrected.contains(reading.id);
     });
     return all;
+}
+
+std::vector<DatedEventRecord> standingEvents(const ItemRecord& item)
+{
+    return notAmong(withdrawnFacts(item), item.dated_events);
+}
+
+std::vector<MeasurementRecord> standingMeasurements(const ItemRecord& item)
+{
+    return notAmong(withdrawnFacts(item), item.measurements);
+}
+
+std::vector<FeatureSeenRecord> standingFeatures(const ItemRecord& item)
+{
+    std::vector<FeatureSeenRecord> standing;
+    for (const FeatureSeenRecord& feature : notAmong(withdrawnFacts(item), item.features)) {
+        std::erase_if(standing, [&](const FeatureSeenRecord& earlier) {
+            return earlier.feature_id == feature.feature_id;
+        });
+        standing.push_back(feature);
+    }
+    return standing;
 }
 
 }  // namespace models
