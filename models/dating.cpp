@@ -16,6 +16,7 @@ namespace {
 using ByYear = std::vector<double>;
 
 constexpr double prior_slack = 1e-6;
+constexpr double says_something = 0.1;  // bits
 
 void checkDatingOptions(const DatingOptions& options)
 {
@@ -166,11 +167,21 @@ std::vector<Culprit> culpritsOf(const std::vector<DateEvidence>& evidence,
     return culprits;
 }
 
-std::string edtfOf(const std::vector<int>& set, const YearRange& range)
+// What the years tell beyond "some year of the range", in bits.
+double bitsKnown(const ByYear& years)
 {
-    if (set.size() == range.size())
+    double bits = std::log2(static_cast<double>(years.size()));
+    for (const double year : years)
+        bits += year > 0 ? year * std::log2(year) : 0;
+    return bits;
+}
+
+std::string edtfOf(const Dating& dating)
+{
+    if (bitsKnown(dating.years) < says_something)
         return {};
-    return simplestForm(setOfYears({set.begin(), set.end()}), RunMeans::OneDate).value_or("");
+    return simplestForm(setOfYears({dating.set.begin(), dating.set.end()}), RunMeans::OneDate)
+        .value_or("");
 }
 
 }  // namespace
@@ -218,7 +229,7 @@ Dating dateFrom(const std::vector<DateEvidence>& evidence, const YearRange& rang
     dating.range = range;
     dating.years = normalisedYears(productBut(likelihoods, evidence.size(), range.size()));
     dating.set = smallestYearSet(dating.years, range, options.set_share);
-    dating.edtf = edtfOf(dating.set, range);
+    dating.edtf = edtfOf(dating);
     std::vector<Judged> judged;
     for (std::size_t i = 0; i < evidence.size(); ++i) {
         judged.push_back(judge(evidence[i], dating.years, likelihoods[i]));

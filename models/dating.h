@@ -73,7 +73,8 @@ struct Dating {
     YearRange range;
     std::vector<double> years;            // by year of the range; sum to 1
     std::vector<int> set;                 // the smallest set that holds `set_share`, ascending
-    std::string edtf;                     // of that set; empty where it says nothing
+    std::string edtf;                     // of that set; empty where the years tell less than 0.1
+                                          //   bit more than that it is some year of the range
     std::vector<EvidenceWeight> weights;  // by piece
     double contradiction = 0;  // 0 to 1: that at least one piece is wrong, in a way that matters
     bool is_contradiction = false;  // at least `alarm_from`

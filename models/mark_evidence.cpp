@@ -23,6 +23,9 @@ constexpr double bears_earlier = 0.004, earlier_fading = 0.7;
 constexpr double inspected_fading = 0.6, contract_fading = 0.6, pattern_fading = 0.9;
 constexpr double least_date = 0.1;  // a stretch less likely a date says nothing
 constexpr double is_date = 0.5;     // one likelier is taken out before a maker is looked for
+// Of the roles that say nothing, where they are not the likelier ones, this much counts: digits in
+// a date's form are seldom something else, whatever else has such a form.
+constexpr double stray_form = 0.1;
 
 // A place of a line that can be a date.
 struct DateStretch {

@@ -21,8 +21,8 @@ struct ChangeCommandOptions {
     bool json = false;
 };
 
-const models::Feature& featureFrom(const std::string& feature_id,
-                                   const models::MakerRegister& known)
+const models::Feature& registeredFeature(const std::string& feature_id,
+                                         const models::MakerRegister& known)
 {
     std::string features;
     for (const models::Feature& feature : known.features) {
@@ -119,7 +119,7 @@ int change(const ChangeCommandOptions& options, Surroundings& around)
 {
     const models::MakerRegister known =
         models::loadRegister(registerFolder(options.register_folder, around));
-    const models::Feature& feature = featureFrom(options.feature_id, known);
+    const models::Feature& feature = registeredFeature(options.feature_id, known);
     const models::Archive archive = openExisting(options.archive_folder, around);
     const report::ChangePlot plot = changeOf(feature, known, archive);
     if (!options.plot.empty())

@@ -123,12 +123,22 @@ models::CorrectionRecord takingBack(const std::string& typed, const models::Item
     return correction;
 }
 
-// What is corrected in a filed stamp, each by add(about, id, field, value).
-template <typename Add>
-void addStampCorrections(const ItemOptions& options, const models::ItemRecord& item, const Add& add)
+models::CorrectionRecord correctionOf(const std::string& about, const std::string& id,
+                                      const std::string& field, const std::string& value)
+{
+    models::CorrectionRecord correction;
+    correction.about = about;
+    correction.about_id = id;
+    correction.field = field;
+    correction.value = value;
+    return correction;
+}
+
+std::vector<models::CorrectionRecord> stampCorrectionsFrom(const ItemOptions& options,
+                                                           const models::ItemRecord& item)
 {
     if (!options.stamp_number)
-        return;
+        return {};
     if (*options.stamp_number < 1 || *options.stamp_number > item.stamps.size())
         throw UsageError("the item has no stamp number " + std::to_string(*options.stamp_number) +
                          "; show lists them");
@@ -137,55 +147,40 @@ void addStampCorrections(const ItemOptions& options, const models::ItemRecord& i
             "--stamp-number corrects a filed stamp and --stamp adds one; do one after "
             "the other");
     const std::string& id = item.stamps[*options.stamp_number - 1].id;
+    std::vector<models::CorrectionRecord> corrections;
+    const auto add = [&](const char* field, const std::string& value) {
+        corrections.push_back(correctionOf("stamp", id, field, value));
+    };
     if (!options.parts.empty())
-        add("stamp", id, "part", models::nameOf(partFrom(options.parts.front())));
+        add("part", models::nameOf(partFrom(options.parts.front())));
     if (!options.methods.empty())
-        add("stamp", id, "method", models::nameOf(methodFrom(options.methods.front())));
+        add("method", models::nameOf(methodFrom(options.methods.front())));
     if (!options.places.empty())
-        add("stamp", id, "place", options.places.front());
+        add("place", options.places.front());
     if (!options.inks.empty())
-        add("stamp", id, "ink_colour", options.inks.front());
+        add("ink_colour", options.inks.front());
     if (options.later_added)
-        add("stamp", id, "later_added", "1");
+        add("later_added", "1");
+    return corrections;
 }
 
 std::vector<models::CorrectionRecord> correctionsFrom(const ItemOptions& options,
                                                       const models::ItemRecord& item)
 {
-    std::vector<models::CorrectionRecord> corrections;
-    const auto add = [&](const char* about, const std::string& id, const char* field,
-                         const std::string& value) {
-        models::CorrectionRecord correction;
-        correction.about = about;
-        correction.about_id = id;
-        correction.field = field;
-        correction.value = value;
-        corrections.push_back(correction);
-    };
+    std::vector<models::CorrectionRecord> corrections = stampCorrectionsFrom(options, item);
     const auto of_item = [&](const std::optional<std::string>& given, const char* field,
                              const std::string& now) {
         if (given && *given != now)
-            add("item", item.id, field, *given);
+            corrections.push_back(correctionOf("item", item.id, field, *given));
     };
     of_item(options.type_id, "type_id", item.type_id);
     of_item(options.owner, "owner", item.owner);
     of_item(options.condition, "condition", item.condition);
     of_item(options.place_found, "place_found", item.place_found);
     of_item(options.notes, "notes", item.notes);
-    addStampCorrections(options, item, add);
     for (const std::string& typed : options.taken_back)
         corrections.push_back(takingBack(typed, item));
     return corrections;
-}
-void checkStampOptions(const ItemOptions& options)
-{
-    const bool about_stamps = !options.parts.empty() || !options.places.empty() ||
-                              !options.methods.empty() || !options.inks.empty() ||
-                              options.later_added;
-    if (about_stamps && options.stamps.empty() && !options.stamp_number)
-        throw UsageError(
-            "--part, --on, --method, --ink and --later-added say something of a "
-            "stamp; give a --stamp, or --stamp-number for one that is filed");
 }
 
 }  // namespace

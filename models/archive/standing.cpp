@@ -17,16 +17,6 @@ std::set<std::string> withdrawnFacts(const ItemRecord& item)
     return ids;
 }
 
-template <typename Record>
-std::vector<Record> notAmong(const std::set<std::string>& ids, const std::vector<Record>& records)
-{
-    std::vector<Record> left;
-    for (const Record& record : records)
-        if (record.id.empty() || !ids.contains(record.id))
-            left.push_back(record);
-    return left;
-}
-
 }  // namespace
 
 std::vector<AttributionRecord> standingAttributions(const ItemRecord& item)
@@ -58,18 +48,27 @@ std::vector<ReadingRecord> standingReadings(const StampRecord& stamp)
 
 std::vector<DatedEventRecord> standingEvents(const ItemRecord& item)
 {
-    return notAmong(withdrawnFacts(item), item.dated_events);
+    const std::set<std::string> withdrawn = withdrawnFacts(item);
+    std::vector<DatedEventRecord> standing = item.dated_events;
+    std::erase_if(standing, [&](const auto& event) { return withdrawn.contains(event.id); });
+    return standing;
 }
 
 std::vector<MeasurementRecord> standingMeasurements(const ItemRecord& item)
 {
-    return notAmong(withdrawnFacts(item), item.measurements);
+    const std::set<std::string> withdrawn = withdrawnFacts(item);
+    std::vector<MeasurementRecord> standing = item.measurements;
+    std::erase_if(standing, [&](const auto& one) { return withdrawn.contains(one.id); });
+    return standing;
 }
 
 std::vector<FeatureSeenRecord> standingFeatures(const ItemRecord& item)
 {
+    const std::set<std::string> withdrawn = withdrawnFacts(item);
     std::vector<FeatureSeenRecord> standing;
-    for (const FeatureSeenRecord& feature : notAmong(withdrawnFacts(item), item.features)) {
+    for (const FeatureSeenRecord& feature : item.features) {
+        if (withdrawn.contains(feature.id))
+            continue;
         std::erase_if(standing, [&](const FeatureSeenRecord& earlier) {
             return earlier.feature_id == feature.feature_id;
         });

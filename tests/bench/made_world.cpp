@@ -129,6 +129,7 @@ public:
 
 private:
     void chooseTypeAndMaker();
+    TypedYear stampedYear(Planted planted, int printed);
     void addMark(Planted planted);
     void addInspection();
     void addDetails(int but_chain);
@@ -162,22 +163,36 @@ void ItemMaker::chooseTypeAndMaker()
                    span(yearIn(maker_->from), yearIn(maker_->to)));
 }
 
+// The year as the stamp has it.
+TypedYear ItemMaker::stampedYear(Planted planted, int printed)
+{
+    const double form = dice_.between(0, 1);
+    const bool is_lone = planted != Planted::MisreadDigit && form < options_.lone_number;
+    const bool with_month = !is_lone && form < options_.lone_number + options_.with_month;
+    if (is_lone && falls(dice_, 0.5))
+        return {std::to_string(dice_.whole(20, 60)), span(earliest, latest)};
+    WorldOptions wear = options_;
+    if (planted == Planted::MisreadDigit) {
+        wear.unread_digit = wear.doubtful_digit = 0;
+        wear.misread_digit = 0.5;
+    }
+    TypedYear year;
+    do
+        year = typedYear(printed, !is_lone && !with_month, dice_, wear);
+    while (planted == Planted::MisreadDigit && year.as_read.contains(printed));
+    if (with_month)
+        year.typed = "MAR " + year.typed;
+    return year;
+}
+
 void ItemMaker::addMark(Planted planted)
 {
     int printed = made_.year;
     if (falls(dice_, options_.other_year))
         printed += dice_.whole(0, 1) == 0 ? -1 : 1;
-    const bool four_digits = falls(dice_, 0.7);
-    TypedYear year = typedYear(printed, four_digits, dice_, options_);
+    const TypedYear year = stampedYear(planted, printed);
     if (planted == Planted::MisreadDigit) {
-        WorldOptions misread = {};
-        misread.unread_digit = misread.doubtful_digit = 0;
-        misread.misread_digit = 0.5;
-        do
-            year = typedYear(printed, four_digits, dice_, misread);
-        while (year.as_read.contains(printed));
         made_.printed_year = printed;
-        made_.read_year = *year.as_read.begin();
         made_.culprit = "stamp 1";
         planted_ = year.as_read;
     } else {

@@ -20,6 +20,8 @@ struct WorldOptions {
     double old_stock_years = 0.4;  // and with each further year this share of them
     double early = 0.05;           // made so a year before the register says
     double other_year = 0.02;      // the stamp's year is one off
+    double with_month = 0.12;      // stamps such as MAR 40; the rest has four digits,
+    double lone_number = 0.06;     //   or two that are the year's, or as often a size
     double unread_digit = 0.08, doubtful_digit = 0.08, misread_digit = 0.003;
 };
 
@@ -29,9 +31,9 @@ struct MadeItem {
     models::DatedItem item;
     int year = 0;
     Planted planted = Planted::Nothing;
-    std::string culprit;                  // how the source of the planted piece begins
-    int printed_year = 0, read_year = 0;  // of a misread digit
-    int gap = 0;  // years between what the planted piece says and what all others allow
+    std::string culprit;   // how the source of the planted piece begins
+    int printed_year = 0;  // of a misread digit
+    int gap = 0;           // years between what the planted piece says and what all others allow
 };
 
 // Makers, item types, and per type four chains of details, one way after another.

@@ -40,7 +40,7 @@ Feature buckle(const std::string& from, const std::string& to)
     return feature;
 }
 
-MakerRegister twoMakers()
+MakerRegister oneAndTwo()
 {
     MakerRegister known;
     Maker one;
@@ -153,7 +153,7 @@ TEST_CASE("By hand: a doubtful year spreads to those beside it", "[models][datin
 
 TEST_CASE("By hand: a maker's years", "[models][dating]")
 {
-    const MakerRegister known = twoMakers();
+    const MakerRegister known = oneAndTwo();
     // One, 1930 to 1933: weights 1 1 1 1 and beyond exp(-n / 0.9), n to 8; r = exp(-1 / 0.9) =
     // 0.329193: 4 + r (1 - r^8) / (1 - r) = 4 + 0.490674 = 4.490674 (r^8 = 0.000138).
     // Two, 1938 to 1941: 4 + q (1 - q^8) / (1 - q), q = exp(-1 / 0.6) = 0.188876: 4.232857.
@@ -179,11 +179,11 @@ TEST_CASE("By hand: a maker's years", "[models][dating]")
 TEST_CASE("By hand: makers of whom none is the one", "[models][dating]")
 {
     const auto piece =
-        makerEvidence("maker", {{"one", "", 0.4}, {"two", "", 0.3}}, twoMakers(), thirties);
+        makerEvidence("maker", {{"one", "", 0.4}, {"two", "", 0.3}}, oneAndTwo(), thirties);
     REQUIRE(piece);
     REQUIRE(piece->cases.size() == 1);
     // 0.4 / 4.490674 + 0.3 exp(-7 / 0.6) / 4.232857 + 0.3 / 12
     CHECK(at(piece, 1931) == Approx(0.089073 + 0.000001 + 0.025).margin(2e-6));
-    CHECK_FALSE(makerEvidence("maker", {{"nobody", "", 0.9}}, twoMakers(), thirties));
-    CHECK_FALSE(makerEvidence("maker", {}, twoMakers(), thirties));
+    CHECK_FALSE(makerEvidence("maker", {{"nobody", "", 0.9}}, oneAndTwo(), thirties));
+    CHECK_FALSE(makerEvidence("maker", {}, oneAndTwo(), thirties));
 }

@@ -58,6 +58,16 @@ TEST_CASE("By hand: without evidence every year is alike", "[models][dating]")
     CHECK(dating.contradiction == Approx(0).margin(by_hand));
 }
 
+TEST_CASE("By hand: what tells less than a tenth of a bit is not written as a date",
+          "[models][dating]")
+{
+    // 0.25 0.25 0.2 0.15 0.15: log2 5 - (2 x 0.25 x 2 + 0.2 x 2.321928 + 2 x 0.15 x 2.736966)
+    // = 2.321928 - 2.285475 = 0.036453 bit.
+    CHECK(dateFrom({sure("a", {0.25, 0.25, 0.2, 0.15, 0.15})}, five).edtf.empty());
+    // 0.4 0.3 0.1 0.1 0.1: 2.321928 - (0.528771 + 0.521090 + 3 x 0.332193) = 0.275488 bit.
+    CHECK(dateFrom({sure("a", {0.4, 0.3, 0.1, 0.1, 0.1})}, five).edtf == "[1940..1944]");
+}
+
 TEST_CASE("By hand: one certain year is worth log2 5 bits of five years", "[models][dating]")
 {
     const Dating dating = dateFrom({sure("mark", {0, 0, 1, 0, 0})}, five);

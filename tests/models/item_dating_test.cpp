@@ -38,7 +38,7 @@ Dating dated(const DatedItem& item)
     return dateItem(item, demoRegister()).front().dating;
 }
 
-double probabilityOf(const Dating& dating, int year)
+double probabilityIn(const Dating& dating, int year)
 {
     return dating.years.at(static_cast<std::size_t>(year - dating.range.first));
 }
@@ -47,7 +47,7 @@ double between(const Dating& dating, int from, int to)
 {
     double sum = 0;
     for (int year = from; year <= to; ++year)
-        sum += probabilityOf(dating, year);
+        sum += probabilityIn(dating, year);
     return sum;
 }
 
@@ -59,13 +59,14 @@ TEST_CASE("A clear year dates an item", "[models][dating]")
 {
     const Dating dating = dated(itemOf({"1940"}));
     CHECK(dating.edtf == "1940");
-    CHECK(probabilityOf(dating, 1940) > 0.95);
+    CHECK(probabilityIn(dating, 1940) > 0.95);
     CHECK_FALSE(dating.is_contradiction);
-    CHECK(dated(itemOf({"3/40"})).edtf == "1940");  // the register knows no other century
+    CHECK(dated(itemOf({"MAR 40"})).edtf == "1940");  // the register knows no other century
+    CHECK(probabilityIn(dated(itemOf({"3/40"})), 1940) > 0.8);  // or a contract's number
     // Two digits alone may be a size or a number: 1940 is likeliest, but no year is shut out.
     const Dating alone = dated(itemOf({"40"}));
     CHECK(alone.set.size() > 5);
-    CHECK(probabilityOf(alone, 1940) > 10 * probabilityOf(alone, 1945));
+    CHECK(probabilityIn(alone, 1940) > 10 * probabilityIn(alone, 1945));
 }
 
 TEST_CASE("An unread digit leaves the decade, the maker and the detail narrow it",
@@ -73,7 +74,7 @@ TEST_CASE("An unread digit leaves the decade, the maker and the detail narrow it
 {
     const Dating decade = dated(itemOf({"194[.]"}));
     CHECK(decade.edtf == "194X");
-    CHECK(probabilityOf(decade, 1943) == Approx(probabilityOf(decade, 1944)).epsilon(0.01));
+    CHECK(probabilityIn(decade, 1943) == Approx(probabilityIn(decade, 1944)).epsilon(0.01));
     // Holvane worked 1936 to 1943, the tab was left off in 1942.
     const Dating maker = dated(itemOf({"I.H. & CO / 194[.]"}));
     CHECK(between(maker, 1940, 1943) > 0.85);
@@ -93,7 +94,7 @@ TEST_CASE("Dates of other roles bound from their side", "[models][dating]")
     const Dating made = dated(itemOf({"CONTRACT 1938 / 1939"}));
     CHECK(made.edtf == "1939");
     CHECK_FALSE(made.is_contradiction);
-    CHECK(probabilityOf(dated(itemOf({"LOT 1938"})), 1938) < 0.2);
+    CHECK(probabilityIn(dated(itemOf({"LOT 1938"})), 1938) < 0.2);
 }
 
 TEST_CASE("A misread digit is named with what it was", "[models][dating]")
@@ -108,8 +109,8 @@ TEST_CASE("A misread digit is named with what it was", "[models][dating]")
     // 0 is the one look-alike of 8 (published list of number plates) that the others allow.
     CHECK(first.printed == 1940);
     CHECK_THAT(first.words, Contains("the 8 may be a 0 (1940 read as 1948)"));
-    CHECK(between(part.dating, 1940, 1943) > 0.9);
-    CHECK(probabilityOf(part.dating, 1948) < 0.05);
+    CHECK(between(part.dating, 1940, 1943) > 0.85);
+    CHECK(probabilityIn(part.dating, 1948) < 0.05);
 }
 
 TEST_CASE("A later part is named where the rest agrees", "[models][dating]")
@@ -134,14 +135,14 @@ TEST_CASE("Two stamps that cannot both be the making's are never averaged", "[mo
 {
     const Dating dating = dated(itemOf({"1931", "1944"}));
     CHECK(dating.is_contradiction);
-    CHECK(probabilityOf(dating, 1931) + probabilityOf(dating, 1944) > 0.75);
+    CHECK(probabilityIn(dating, 1931) + probabilityIn(dating, 1944) > 0.75);
     CHECK(between(dating, 1935, 1940) < 0.2);
     REQUIRE(dating.culprits.size() >= 2);
     // A mark put on after the making is likelier than one with a year to come.
-    CHECK(probabilityOf(dating, 1931) > probabilityOf(dating, 1944));
+    CHECK(probabilityIn(dating, 1931) > probabilityIn(dating, 1944));
     DatedItem said = itemOf({"1931", "1944"});
     said.stamps[1].later_added = true;
-    CHECK(probabilityOf(dated(said), 1931) > probabilityOf(dating, 1931));
+    CHECK(probabilityIn(dated(said), 1931) > probabilityIn(dating, 1931));
 }
 
 TEST_CASE("Fittings and replaced parts are dated on their own", "[models][dating]")
@@ -159,13 +160,13 @@ TEST_CASE("Fittings and replaced parts are dated on their own", "[models][dating
     CHECK(parts[2].dating.edtf == "1947");
     // The body is dated as without them.
     const Dating alone = dated(itemOf({"J.H. & CO / 1938"}));
-    CHECK(probabilityOf(parts[0].dating, 1938) == Approx(probabilityOf(alone, 1938)));
+    CHECK(probabilityIn(parts[0].dating, 1938) == Approx(probabilityIn(alone, 1938)));
 }
 
 TEST_CASE("An event that a stamp tells stands for the stamp's own date", "[models][dating]")
 {
     DatedItem item = itemOf({"1943"});
-    const double made = probabilityOf(dated(item), 1943);
+    const double made = probabilityIn(dated(item), 1943);
     ItemEvent event;
     event.kind = EventKind::Inspected;
     event.bound = DateBound::NotAfter;
@@ -174,7 +175,7 @@ TEST_CASE("An event that a stamp tells stands for the stamp's own date", "[model
     item.events = {event};
     const PartDating part = dateItem(item, demoRegister()).front();
     CHECK(part.evidence.size() == 1);  // once, not twice
-    CHECK(probabilityOf(part.dating, 1943) < made);
+    CHECK(probabilityIn(part.dating, 1943) < made);
     CHECK(between(part.dating, 1940, 1943) > 0.8);
 }
 

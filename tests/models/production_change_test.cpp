@@ -13,8 +13,8 @@ namespace {
 constexpr double rounding = 1e-6;
 const YearRange decade = {1930, 1939};
 
-ChangeItem dated(int year, bool has_detail, const std::string& maker = "",
-                 const YearRange& range = decade)
+ChangeItem itemOfYear(int year, bool has_detail, const std::string& maker = "",
+                      const YearRange& range = decade)
 {
     ChangeItem item;
     item.name = std::to_string(year);
@@ -31,7 +31,7 @@ std::vector<ChangeItem> changed(int first_with, int a_year = 1, const std::strin
     std::vector<ChangeItem> items;
     for (int year = decade.first; year <= decade.last; ++year)
         for (int i = 0; i < a_year; ++i)
-            items.push_back(dated(year, year >= first_with, maker));
+            items.push_back(itemOfYear(year, year >= first_with, maker));
     return items;
 }
 
@@ -57,7 +57,7 @@ TEST_CASE("By hand: what two items say, and that there was no change", "[models]
     // 1932 without, 1937 with; one step a year. Middle 1934.5, no overlap, slips 0.02:
     // 0.98 x 0.98. Given up instead: 0.02 x 0.02.
     const ChangeGrid grid(decade, 1);
-    const std::vector<ChangeItem> items = {dated(1932, false), dated(1937, true)};
+    const std::vector<ChangeItem> items = {itemOfYear(1932, false), itemOfYear(1937, true)};
     const ChangeLikelihood likelihood = grid.likelihoodOf({&items[0], &items[1]});
     for (std::size_t s = 0; s < changeShapes().size(); ++s) {
         const ChangeShape& shape = changeShapes()[s];
@@ -76,7 +76,7 @@ TEST_CASE("By hand: what two items say, and that there was no change", "[models]
 TEST_CASE("By hand: an item of two possible years is the mean of both", "[models][change]")
 {
     const ChangeGrid grid(decade, 1);
-    ChangeItem item = dated(1934, true);
+    ChangeItem item = itemOfYear(1934, true);
     item.years = {0, 0, 0, 0, 0.25, 0, 0.75, 0, 0, 0};  // 1934 or 1936
     const ChangeLikelihood likelihood = grid.likelihoodOf({&item});
     for (std::size_t s = 0; s < changeShapes().size(); ++s) {
@@ -133,8 +133,8 @@ TEST_CASE("More items make the interval narrower, a wide overlap wider", "[model
     CHECK(width(changed(1935, 6)) < width(changed(1935, 1)));
     std::vector<ChangeItem> mixed = changed(1935, 3);
     for (const int year : {1932, 1933, 1934, 1935, 1936, 1937}) {
-        mixed.push_back(dated(year, true));
-        mixed.push_back(dated(year, false));
+        mixed.push_back(itemOfYear(year, true));
+        mixed.push_back(itemOfYear(year, false));
     }
     CHECK(width(mixed) > width(changed(1935, 3)));
     CHECK(findProductionChange(mixed, decade).pooled.overlap_years >
@@ -144,16 +144,17 @@ TEST_CASE("More items make the interval narrower, a wide overlap wider", "[model
 TEST_CASE("Where the items cannot say when, it says so", "[models][change]")
 {
     CHECK_THAT(findProductionChange({}, decade).pooled.words, Contains("cannot say"));
-    CHECK_THAT(findProductionChange({dated(1933, true), dated(1936, true)}, decade).pooled.words,
-               Contains("all are alike"));
+    CHECK_THAT(
+        findProductionChange({itemOfYear(1933, true), itemOfYear(1936, true)}, decade).pooled.words,
+        Contains("all are alike"));
     const ProductionChange two =
-        findProductionChange({dated(1931, false), dated(1938, true)}, decade);
+        findProductionChange({itemOfYear(1931, false), itemOfYear(1938, true)}, decade);
     CHECK_FALSE(two.pooled.can_say);
     CHECK_THAT(two.pooled.words, Contains("cannot say"));
     std::vector<ChangeItem> mixed;  // half and half in every year
     for (int year = decade.first; year <= decade.last; ++year)
         for (const bool has : {true, false, true, false})
-            mixed.push_back(dated(year, has));
+            mixed.push_back(itemOfYear(year, has));
     const ProductionChange none = findProductionChange(mixed, decade);
     CHECK_FALSE(none.pooled.can_say);
     CHECK(none.pooled.is_change < 0.1);
@@ -162,7 +163,7 @@ TEST_CASE("Where the items cannot say when, it says so", "[models][change]")
 TEST_CASE("An item that the change does not explain is named", "[models][change]")
 {
     std::vector<ChangeItem> items = changed(1935, 4);
-    items.push_back(dated(1931, true));
+    items.push_back(itemOfYear(1931, true));
     items.back().name = "SHT 7";
     const ProductionChange found = findProductionChange(items, decade);
     CHECK(found.pooled.can_say);
@@ -174,9 +175,9 @@ TEST_CASE("Makers changed at their own times, and lean on each other", "[models]
     std::vector<ChangeItem> items = changed(1934, 3, "one");
     for (const ChangeItem& item : changed(1937, 3, "two"))
         items.push_back(item);
-    items.push_back(dated(1931, false, "three"));
-    items.push_back(dated(1939, true, "three"));
-    items.push_back(dated(1939, true, "once"));
+    items.push_back(itemOfYear(1931, false, "three"));
+    items.push_back(itemOfYear(1939, true, "three"));
+    items.push_back(itemOfYear(1939, true, "once"));
     const ProductionChange found = findProductionChange(items, decade);
     REQUIRE(found.makers.size() == 3);  // `once` has one item
     CHECK(found.makers[0].maker_id == "one");
@@ -184,18 +185,18 @@ TEST_CASE("Makers changed at their own times, and lean on each other", "[models]
     CHECK(found.makers[1].maker_id == "three");
     CHECK(found.makers[2].change.likeliest == Approx(1937).margin(0.6));
     // Two items say little; with what the others did it is narrower than alone.
-    const ProductionChange alone =
-        findProductionChange({dated(1931, false, "three"), dated(1939, true, "three")}, decade);
+    const ProductionChange alone = findProductionChange(
+        {itemOfYear(1931, false, "three"), itemOfYear(1939, true, "three")}, decade);
     CHECK(found.makers[1].change.to - found.makers[1].change.from <
           alone.pooled.to - alone.pooled.from);
 }
 
 TEST_CASE("A change refuses what is none", "[models][change]")
 {
-    ChangeItem item = dated(1933, true);
+    ChangeItem item = itemOfYear(1933, true);
     item.years.pop_back();
     CHECK_THROWS_AS(findProductionChange({item}, decade), std::invalid_argument);
-    item = dated(1933, true);
+    item = itemOfYear(1933, true);
     item.years[3] = 0.5;
     CHECK_THROWS_AS(findProductionChange({item}, decade), std::invalid_argument);
     CHECK_THROWS_AS(findProductionChange({}, {1939, 1930}), std::invalid_argument);
