@@ -56,14 +56,15 @@ std::string author(const std::string& given, const Surroundings& around)
     return around.login_name;
 }
 
-models::Archive openExisting(const std::string& given_folder, const Surroundings& around)
+models::Archive openExisting(const std::string& given_folder, const Surroundings& around,
+                             const std::string& by)
 {
     const std::filesystem::path folder = archiveFolder(given_folder, around);
     if (!models::Archive::isIn(folder))
         throw models::ArchiveError(folder.string() +
                                    " holds no archive; file a first record with weftmark add, or "
                                    "name another folder with --archive");
-    return models::Archive::open(folder, author({}, around), around.clock);
+    return models::Archive::open(folder, author(by, around), around.clock);
 }
 
 }  // namespace cli

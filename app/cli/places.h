@@ -29,6 +29,8 @@ std::filesystem::path archiveFolder(const std::string& given, const Surroundings
 std::string author(const std::string& given, const Surroundings& around);
 
 // Opens an archive that must be there already. Throws models::ArchiveError if there is none.
-models::Archive openExisting(const std::string& given_folder, const Surroundings& around);
+// `by` is who records; empty: as author() tells without a name.
+models::Archive openExisting(const std::string& given_folder, const Surroundings& around,
+                             const std::string& by = {});
 
 }  // namespace cli

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "app/cli/item_facts.h"
 #include "app/cli/read_text.h"
 #include "models/archive/record_names.h"
 #include "models/archive/standing.h"
@@ -60,16 +61,38 @@ void printAttributions(std::ostream& out, const models::ItemRecord& item)
     }
 }
 
+const char* takenBack(const models::ItemRecord& item, const std::string& id)
+{
+    for (const models::CorrectionRecord& correction : item.corrections)
+        if (correction.field == "withdrawn" && correction.about_id == id)
+            return ", taken back since";
+    return "";
+}
+
 void printFacts(std::ostream& out, const models::ItemRecord& item)
 {
     for (const models::DatedEventRecord& event : item.dated_events)
         out << "  " << models::nameOf(event.kind) << ": " << event.printed << " (" << event.edtf
-            << ")\n";
-    for (const models::FeatureSeenRecord& feature : item.features)
-        out << "  feature " << feature.feature_id << ": " << models::nameOf(feature.seen) << "\n";
+            << ")" << takenBack(item, event.id) << "\n";
+    const std::vector<models::FeatureSeenRecord> standing = models::standingFeatures(item);
+    for (const models::FeatureSeenRecord& feature : item.features) {
+        const bool stands = std::find(standing.begin(), standing.end(), feature) != standing.end();
+        out << "  feature " << feature.feature_id << ": " << models::nameOf(feature.seen)
+            << (stands ? "" : ", corrected since") << "\n";
+    }
     for (const models::MeasurementRecord& measurement : item.measurements)
-        out << "  " << measurement.what << ": " << measurement.value << " " << measurement.unit
-            << "\n";
+        out << "  " << measurement.what << ": "
+            << lengthInWords(measurement.value, measurement.unit)
+            << (measurement.how.empty() ? "" : ", " + measurement.how)
+            << takenBack(item, measurement.id) << "\n";
+    for (const models::CorrectionRecord& correction : item.corrections) {
+        out << "  corrected " << correction.recorded_at << " by " << correction.recorded_by << ": ";
+        if (correction.field == "withdrawn")
+            out << "taken back, " << correction.value << "\n";
+        else
+            out << correction.about << " " << correction.field << " was '" << correction.before
+                << "', is '" << correction.value << "'\n";
+    }
 }
 
 }  // namespace

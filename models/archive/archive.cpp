@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "models/archive/connection.h"
+#include "models/archive/corrections.h"
 #include "models/archive/entry.h"
 #include "models/archive/schema.h"
 
@@ -101,14 +102,21 @@ ItemRecord itemOf(const sql::Row& row)
     return item;
 }
 
-void requireItem(const sql::Database& database, const std::string& id)
-{
-    if (database.rows("item", "WHERE id = :id", {{"id", id}}).empty())
-        throw ArchiveError("there is no item " + id + " in " + database.file().string() +
-                           "; look its id up with find");
-}
-
 }  // namespace
+
+ItemRecord loadItem(const sql::Database& database, const std::filesystem::path& folder,
+                    const sql::Row& row)
+{
+    ItemRecord item = itemOf(row);
+    item.photos = loadPhotos(database, folder, item.id);
+    item.stamps = loadStamps(database, item.id);
+    item.attributions = loadAttributions(database, item.id);
+    item.dated_events = loadDatedEvents(database, item.id);
+    item.features = loadFeaturesSeen(database, item.id);
+    item.measurements = loadMeasurements(database, item.id);
+    applyCorrections(item, loadCorrections(database, item.id));
+    return item;
+}
 
 std::string utcNow()
 {
@@ -221,14 +229,7 @@ std::optional<ItemRecord> Archive::item(const std::string& id_or_accession_numbe
                       {{"wanted", id_or_accession_number}});
     if (rows.empty())
         return std::nullopt;
-    ItemRecord item = itemOf(rows.front());
-    item.photos = loadPhotos(database, connection_->folder, item.id);
-    item.stamps = loadStamps(database, item.id);
-    item.attributions = loadAttributions(database, item.id);
-    item.dated_events = loadDatedEvents(database, item.id);
-    item.features = loadFeaturesSeen(database, item.id);
-    item.measurements = loadMeasurements(database, item.id);
-    return item;
+    return loadItem(database, connection_->folder, rows.front());
 }
 
 std::vector<std::string> Archive::itemsWithPhoto(const std::string& sha256) const

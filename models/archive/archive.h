@@ -22,6 +22,9 @@ public:
 using Clock = std::function<std::string()>;
 std::string utcNow();
 
+// An id for a record that is not stored yet, so that others can name it.
+std::string newRecordId();
+
 // What to look for; empty fields do not narrow. All given fields must hold.
 struct FindQuery {
     // Words in any text of the record: accession number, notes, owner, place, maker, readings.
@@ -72,6 +75,12 @@ public:
                            const std::string& supersedes = {});
     std::string addAttribution(const std::string& item_id, const AttributionRecord& attribution);
     std::string addStamp(const std::string& item_id, const StampRecord& stamp);
+
+    // Adds all of this in one transaction: everything or nothing. A correction records that a field
+    // holds another value from now on, or that a fact is taken back; the earlier value stays in the
+    // record. Throws ArchiveError if the item or a row that a correction names is not there, and
+    // std::invalid_argument if the row has no such field or the value is none of it.
+    void addTo(const std::string& item_id, const RecordAdditions& additions);
 
     // The whole record, by id or by accession number; nullopt when there is none.
     std::optional<ItemRecord> item(const std::string& id_or_accession_number) const;

@@ -38,4 +38,11 @@ std::vector<sql::Row> childRows(const sql::Database& database, const std::string
                          {{"parent", value}});
 }
 
+void requireItem(const sql::Database& database, const std::string& id)
+{
+    if (database.rows("item", "WHERE id = :id", {{"id", id}}).empty())
+        throw ArchiveError("there is no item " + id + " in " + database.file().string() +
+                           "; look its id up with find");
+}
+
 }  // namespace models

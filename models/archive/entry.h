@@ -38,6 +38,13 @@ std::int64_t nextOrdinal(const sql::Database& database, const std::string& table
 std::vector<sql::Row> childRows(const sql::Database& database, const std::string& table,
                                 const std::string& column, const std::string& value);
 
+// Throws ArchiveError, which tells the remedy, unless there is an item of this id.
+void requireItem(const sql::Database& database, const std::string& id);
+
+// The whole record of a row of `item`.
+ItemRecord loadItem(const sql::Database& database, const std::filesystem::path& folder,
+                    const sql::Row& row);
+
 PhotoRecord savePhoto(const Entry& entry, const std::string& item_id, PhotoRecord photo,
                       OriginalsCopy& originals);
 StampRecord saveStamp(const Entry& entry, const std::string& item_id, StampRecord stamp,

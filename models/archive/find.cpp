@@ -25,6 +25,7 @@ struct Findable {
     std::vector<std::string> dates;   // EDTF
     std::vector<Line> lines;          // of the latest readings
     std::string maker_name, date_edtf;
+    std::optional<std::string> type_id;  // as corrected last
 };
 
 using Findables = std::map<std::string, Findable>;  // by item id
@@ -121,6 +122,17 @@ void addFacts(const sql::Database& database, Findables& findables)
                  {"original_name", "photographer", "credit", "permission"});
 }
 
+// What holds now is found as well as what held before.
+void addCorrections(const sql::Database& database, Findables& findables)
+{
+    for (const Row& row : database.rows("correction", "ORDER BY item_id, ordinal")) {
+        Findable& findable = findables[row.text("item_id")];
+        addTexts(findable, row, {"value_now"});
+        if (row.text("about") == "item" && row.text("field") == "type_id")
+            findable.type_id = row.text("value_now");
+    }
+}
+
 bool holdsAllWords(const Findable& findable, const std::vector<SearchText>& words)
 {
     return std::all_of(words.begin(), words.end(), [&](const SearchText& word) {
@@ -175,7 +187,7 @@ FoundItem foundItem(const Row& row, const Findable& findable)
     FoundItem found;
     found.id = row.text("id");
     found.accession_number = row.text("accession_number");
-    found.type_id = row.text("type_id");
+    found.type_id = findable.type_id.value_or(row.text("type_id"));
     found.recorded_at = row.text("recorded_at");
     found.maker_name = findable.maker_name;
     found.date_edtf = findable.date_edtf;
@@ -197,6 +209,7 @@ std::vector<FoundItem> Archive::find(const FindQuery& query) const
     addStamps(database, findables);
     addAttributions(database, findables);
     addFacts(database, findables);
+    addCorrections(database, findables);
 
     std::vector<FoundItem> found;
     for (const Row& row : database.rows("item", "ORDER BY recorded_at DESC, ordinal DESC")) {

@@ -7,18 +7,13 @@
 #include <vector>
 
 #include "models/date_bound.h"
+#include "models/item_words.h"
 #include "models/reading.h"
 
 // What an archive holds, as plain values. Ids are UUID text, empty for what is not stored yet;
 // times are UTC ("1956-03-01T12:00:00Z"); dates are EDTF. Every row has its author and time, which
 // the archive fills in (`recorded_by`, `recorded_at`).
 namespace models {
-
-enum class StampPart { Body, Fitting, Lining, Replacement, Unknown };
-enum class StampMethod { Ink, Stencil, Impressed, Woven, Label, Cast, Engraved, Painted, Unknown };
-enum class Certainty { Certain, Probable, Possible };
-enum class EventKind { Made, Contract, Accepted, Inspected, Repaired, Issued, Pattern, Disposed };
-enum class FeatureSeen { Present, Absent, CannotBeSeen, AlteredLater };
 
 struct PhotoRecord {
     std::string id;
@@ -114,7 +109,23 @@ struct MeasurementRecord {
     bool operator==(const MeasurementRecord&) const = default;
 };
 
-// One physical piece with everything recorded of it.
+// What was wrong or has changed in what was recorded: a field of the item or of one of its stamps,
+// or a fact that is taken back. The record shows what now holds; nothing recorded is overwritten.
+struct CorrectionRecord {
+    std::string id;
+    std::string about;     // "item", "stamp", "dated_event", "feature_seen" or "measurement"
+    std::string about_id;  // the row's id
+    std::string field;     // of an item: type_id, owner, condition, place_found, notes; of a stamp:
+                           //   part, place, method, ink_colour, frame, later_added (1 or 0); of the
+                           //   others: withdrawn
+    std::string before;    // what held until now; the archive fills it in
+    std::string value;     // what holds from now on; of `withdrawn` the reason
+    std::string recorded_by, recorded_at;
+
+    bool operator==(const CorrectionRecord&) const = default;
+};
+
+// One physical piece with everything recorded of it. Fields are as corrected last.
 struct ItemRecord {
     std::string id;
     std::string type_id;
@@ -126,9 +137,20 @@ struct ItemRecord {
     std::vector<DatedEventRecord> dated_events;
     std::vector<FeatureSeenRecord> features;
     std::vector<MeasurementRecord> measurements;
+    std::vector<CorrectionRecord> corrections;  // in the order of recording; none when adding
     std::string recorded_by, recorded_at;
 
     bool operator==(const ItemRecord&) const = default;
+};
+
+// What is added to an item that is filed already.
+struct RecordAdditions {
+    std::vector<StampRecord> stamps;  // with an id of newRecordId where an event names one
+    std::vector<DatedEventRecord> dated_events;
+    std::vector<FeatureSeenRecord> features;
+    std::vector<MeasurementRecord> measurements;
+    std::vector<AttributionRecord> attributions;
+    std::vector<CorrectionRecord> corrections;
 };
 
 }  // namespace models

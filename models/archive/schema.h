@@ -7,7 +7,7 @@
 namespace models::sql {
 
 // The version of the schema that this program writes.
-constexpr int schema_version = 1;
+constexpr int schema_version = 2;
 
 // Brings an open archive to schema_version: makes the tables of a new one, steps an older one up,
 // checks one of this version. All in one transaction.

@@ -102,6 +102,17 @@ const std::vector<std::string> first_step = {
     "CREATE INDEX measurement_of_item ON measurement (item_id)",
 };
 
+// What holds instead of a recorded value.
+const std::vector<std::string> second_step = {
+    "CREATE TABLE correction ("
+    "id TEXT PRIMARY KEY, item_id TEXT NOT NULL REFERENCES item (id), "
+    "ordinal INTEGER NOT NULL, about TEXT NOT NULL, about_id TEXT NOT NULL, "
+    "field TEXT NOT NULL, value_before TEXT NOT NULL, value_now TEXT NOT NULL, "
+    "recorded_by TEXT NOT NULL, recorded_at TEXT NOT NULL, row_sum TEXT NOT NULL)",
+
+    "CREATE INDEX correction_of_item ON correction (item_id)",
+};
+
 }  // namespace
 
 std::vector<std::string> schemaStep(int version)
@@ -109,6 +120,8 @@ std::vector<std::string> schemaStep(int version)
     switch (version) {
         case 1:
             return first_step;
+        case 2:
+            return second_step;
         default:
             throw std::invalid_argument("there is no such step of the schema");
     }

@@ -5,6 +5,20 @@
 
 namespace models {
 
+namespace {
+
+// Ids of facts that were taken back.
+std::set<std::string> withdrawnFacts(const ItemRecord& item)
+{
+    std::set<std::string> ids;
+    for (const CorrectionRecord& correction : item.corrections)
+        if (correction.field == "withdrawn")
+            ids.insert(correction.about_id);
+    return ids;
+}
+
+}  // namespace
+
 std::vector<AttributionRecord> standingAttributions(const ItemRecord& item)
 {
     std::set<std::string> replaced;
@@ -30,6 +44,37 @@ std::vector<ReadingRecord> standingReadings(const StampRecord& stamp)
         return !reading.id.empty() && corrected.contains(reading.id);
     });
     return all;
+}
+
+std::vector<DatedEventRecord> standingEvents(const ItemRecord& item)
+{
+    const std::set<std::string> withdrawn = withdrawnFacts(item);
+    std::vector<DatedEventRecord> standing = item.dated_events;
+    std::erase_if(standing, [&](const auto& event) { return withdrawn.contains(event.id); });
+    return standing;
+}
+
+std::vector<MeasurementRecord> standingMeasurements(const ItemRecord& item)
+{
+    const std::set<std::string> withdrawn = withdrawnFacts(item);
+    std::vector<MeasurementRecord> standing = item.measurements;
+    std::erase_if(standing, [&](const auto& one) { return withdrawn.contains(one.id); });
+    return standing;
+}
+
+std::vector<FeatureSeenRecord> standingFeatures(const ItemRecord& item)
+{
+    const std::set<std::string> withdrawn = withdrawnFacts(item);
+    std::vector<FeatureSeenRecord> standing;
+    for (const FeatureSeenRecord& feature : item.features) {
+        if (withdrawn.contains(feature.id))
+            continue;
+        std::erase_if(standing, [&](const FeatureSeenRecord& earlier) {
+            return earlier.feature_id == feature.feature_id;
+        });
+        standing.push_back(feature);
+    }
+    return standing;
 }
 
 }  // namespace models

@@ -15,4 +15,11 @@ std::vector<AttributionRecord> standingAttributions(const ItemRecord& item);
 // of recording: the object's own last.
 std::vector<ReadingRecord> standingReadings(const StampRecord& stamp);
 
+// Dated events and measurements that nobody took back, in the order of recording.
+std::vector<DatedEventRecord> standingEvents(const ItemRecord& item);
+std::vector<MeasurementRecord> standingMeasurements(const ItemRecord& item);
+
+// Of each feature what was recorded last and not taken back, in the order of recording.
+std::vector<FeatureSeenRecord> standingFeatures(const ItemRecord& item);
+
 }  // namespace models

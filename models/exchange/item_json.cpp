@@ -132,6 +132,17 @@ Json measurementJson(const MeasurementRecord& measurement)
                     measurement.recorded_by, measurement.recorded_at);
 }
 
+Json correctionJson(const CorrectionRecord& correction)
+{
+    return authored({{"id", correction.id},
+                     {"about", correction.about},
+                     {"about_id", correction.about_id},
+                     {"field", correction.field},
+                     {"before", correction.before},
+                     {"value", correction.value}},
+                    correction.recorded_by, correction.recorded_at);
+}
+
 }  // namespace
 
 Json itemJson(const ItemRecord& item)
@@ -143,8 +154,8 @@ Json itemJson(const ItemRecord& item)
                  {"condition", item.condition},
                  {"place_found", item.place_found},
                  {"notes", item.notes}};
-    for (const char* list :
-         {"photos", "stamps", "attributions", "dated_events", "features", "measurements"})
+    for (const char* list : {"photos", "stamps", "attributions", "dated_events", "features",
+                             "measurements", "corrections"})
         json[list] = Json::array();
     for (const PhotoRecord& photo : item.photos)
         json["photos"].push_back(photoJson(photo));
@@ -158,6 +169,8 @@ Json itemJson(const ItemRecord& item)
         json["features"].push_back(featureJson(feature));
     for (const MeasurementRecord& measurement : item.measurements)
         json["measurements"].push_back(measurementJson(measurement));
+    for (const CorrectionRecord& correction : item.corrections)
+        json["corrections"].push_back(correctionJson(correction));
     return authored(json, item.recorded_by, item.recorded_at);
 }
 
