@@ -248,9 +248,15 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
     stopIfAsked(stop);
     const vision::RectifiedStamp rectified =
         vision::rectifyStamp(photo, outline, {.mirrored = options.mirrored});
-    vision::UprightStamp first = vision::readRightWayUp(
-        rectified, *engines.readers.front(), vision::TextLayout::Lines, engines.upright.get());
-    ReadStamp read = readOn(std::move(first), engines, vision::TextLayout::Lines, stop);
+    ReadStamp read;
+    if (options.keep_up) {
+        read.enhanced = vision::enhanceStamp(rectified);
+        read.readings = {withoutEmptyLines(engines.readers.front()->read(read.enhanced))};
+    } else {
+        vision::UprightStamp first = vision::readRightWayUp(
+            rectified, *engines.readers.front(), vision::TextLayout::Lines, engines.upright.get());
+        read = readOn(std::move(first), engines, vision::TextLayout::Lines, stop);
+    }
     stopIfAsked(stop);
     return finished(outline, std::move(read), engines, options);
 }

@@ -45,6 +45,7 @@ struct ExamineOptions {
     std::optional<vision::Quad> outline{};  // one outline drawn by hand; nothing is located
     bool single_line = false;  // the photo is a tight crop of one line of text; nothing is located
     bool mirrored = false;     // the stamps are mirror images (ink come off on the facing cloth)
+    bool keep_up = false;      // an outline's own up is right; reading does not turn it over
     std::string type_id{};     // item type of the register, empty when not said
     models::DayOrder day_order = models::DayOrder::Unknown;  // of dates in figures
     vision::LoadOptions load{};

@@ -7,6 +7,7 @@
 #include <QTableView>
 
 #include "app/gui/share_delegate.h"
+#include "app/gui/year_bars.h"
 
 namespace gui {
 
@@ -15,6 +16,8 @@ CandidateList::CandidateList(QWidget* parent)
       model_(new CandidateModel(this)),
       table_(new QTableView),
       heading_(new QLabel),
+      unknown_(new ShareBar(tr("none of the known makers"))),
+      years_(new YearBars),
       reasons_(new QPlainTextEdit)
 {
     setObjectName("candidateList");
@@ -38,16 +41,23 @@ CandidateList::CandidateList(QWidget* parent)
     reasons_->setReadOnly(true);
     reasons_->setTabChangesFocus(true);
     heading_->setObjectName("trayTitle");
+    unknown_->setObjectName("unknownShare");
+    auto listed = new QVBoxLayout;
+    listed->setSpacing(4);
+    listed->addWidget(unknown_);
+    listed->addWidget(table_);
     auto beside = new QVBoxLayout;
+    beside->setSpacing(4);
     beside->addWidget(heading_);
+    beside->addWidget(years_);
     beside->addWidget(reasons_);
     auto layout = new QHBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addWidget(table_, 5);
+    layout->addLayout(listed, 5);
     layout->addLayout(beside, 3);
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &CandidateList::showReasons);
-    connect(table_, &QTableView::activated, this, &CandidateList::take);
+    connect(table_, &QTableView::activated, this, &CandidateList::taken);
     setFocusProxy(table_);
     showReasons();
 }
@@ -57,6 +67,7 @@ void CandidateList::showCandidates(const models::CandidateList& list)
     const models::Candidate* before = inHand();
     const std::string maker = before ? before->maker_id : std::string();
     model_->setCandidates(list);
+    unknown_->showShare(list.unknown_maker);
     int row = 0;
     for (int i = 0; i < model_->rowCount(); ++i)
         if (model_->candidate(i) && model_->candidate(i)->maker_id == maker)
@@ -71,6 +82,7 @@ void CandidateList::showCandidates(const models::CandidateList& list)
 void CandidateList::clear()
 {
     model_->clear();
+    unknown_->showShare(-1);
     showReasons();
 }
 
@@ -85,19 +97,25 @@ void CandidateList::showReasons()
     heading_->setText(candidate ? tr("Why %1").arg(QString::fromStdString(candidate->maker))
                                 : tr("Why"));
     QStringList reasons;
+    years_->showYears(candidate ? candidate->years : std::vector<models::YearShare>());
+    years_->setVisible(candidate != nullptr);
     if (candidate) {
         for (const std::string& reason : candidate->reasons)
             reasons << QString::fromUtf8("\xE2\x80\xA2 ") + QString::fromStdString(reason);
-    } else if (model_->rowCount() > 0) {
+    } else if (model_->rowCount() == 0) {
+        reasons << tr("What the letters can mean is being weighed.");
+    } else {
         reasons << tr("What is left when no listed maker explains the letters.");
     }
     reasons_->setPlainText(reasons.join('\n'));
 }
 
-void CandidateList::take()
+Conclusion CandidateList::conclusionInHand() const
 {
-    const models::Candidate* candidate = inHand();
-    Q_EMIT taken(candidate ? QString::fromStdString(candidate->maker_id) : QString());
+    if (inHand())
+        return Conclusion::TakeMaker;
+    const bool unknown = table_->currentIndex().row() == model_->unknownRow();
+    return unknown ? Conclusion::NoneOfThem : Conclusion::LeaveOpen;
 }
 
 }  // namespace gui

@@ -10,7 +10,18 @@ class QTableView;
 
 namespace gui {
 
-// What the reading can mean, with the reasons for the row in hand beside the table.
+class ShareBar;
+class YearBars;
+
+// What a person can make of the candidates.
+enum class Conclusion {
+    TakeMaker,   // of the row in hand
+    NoneOfThem,  // no maker of the register made it
+    LeaveOpen
+};
+
+// What the reading can mean, with the years and reasons of the row in hand beside the table, and
+// the share of an unknown maker always in view above it.
 class CandidateList : public QFrame {
     Q_OBJECT
 
@@ -23,18 +34,19 @@ public:
     const CandidateModel& model() const { return *model_; }
     // The candidate in hand; nullptr for the shares without a maker.
     const models::Candidate* inHand() const;
+    // What taking the row in hand concludes.
+    Conclusion conclusionInHand() const;
 
 Q_SIGNALS:
-    // The person takes this row's maker for the record; an empty id: none of them.
-    void taken(const QString& maker_id);
+    void taken();  // the row in hand
 
 private:
     void showReasons();
-    void take();
-
     CandidateModel* model_;
     QTableView* table_;
     QLabel* heading_;
+    ShareBar* unknown_;
+    YearBars* years_;
     QPlainTextEdit* reasons_;
 };
 

@@ -21,6 +21,8 @@ public:
     void clear();
     // nullptr for the two shares without a maker and outside the table.
     const models::Candidate* candidate(int row) const;
+    // The row of the share of none of the known makers; -1 while there are no rows.
+    int unknownRow() const { return known_ ? unknown_row_ : -1; }
 
     int rowCount(const QModelIndex& parent = {}) const override;
     int columnCount(const QModelIndex& parent = {}) const override;

@@ -57,7 +57,7 @@ CellStrip::CellStrip(QWidget* parent) : QWidget(parent)
 
 double CellStrip::heightFor(const QFont& font, double letter_size)
 {
-    return letterRow(font, letter_size) + 8 + QFontMetricsF(wordFont(font)).height() + 6;
+    return letterRow(font, letter_size) + 8 + 2 * QFontMetricsF(wordFont(font)).height() + 9;
 }
 
 void CellStrip::setLetterSize(double letter_size)
@@ -72,11 +72,17 @@ double CellStrip::leastCellFor(const QFont& font, double letter_size)
 }
 
 void CellStrip::showLine(const models::Line& line, const std::vector<QRectF>& rects,
-                         const std::string& person)
+                         const std::string& person, const LineBeside& beside)
 {
     line_ = line;
     rects_ = rects;
     person_ = person;
+    roles_ = beside.roles;
+    proposed_.clear();
+    for (const models::Cell& cell : line.cells) {
+        const models::Cell* engines = differingCell(cell, line, beside.proposal, person);
+        proposed_.push_back(engines ? cellFace(*engines) : QString());
+    }
     setAccessibleName(tr("Line: %1").arg(QString::fromStdString(models::plainText(line))));
     update();
 }
@@ -179,6 +185,46 @@ void CellStrip::paintEnds(QPainter& painter) const
     paint(line_.right_end, std::min(width() - 5.0, rects_.back().right() + 6));
 }
 
+// The engine's sign, small, beside the person's letter where they differ.
+void CellStrip::paintProposed(QPainter& painter, std::size_t index) const
+{
+    if (index >= proposed_.size() || proposed_[index].isEmpty())
+        return;
+    painter.setFont(wordFont(font()));
+    painter.setPen(coloursIn(palette()).hand);
+    const QFontMetricsF metrics(painter.font());
+    const QString& sign = proposed_[index];
+    const double wide = metrics.horizontalAdvance(sign);
+    const double left = std::min(rects_[index].right() - wide - 1, width() - wide);
+    painter.drawText(QPointF(left, 2 + metrics.ascent()), sign);
+    const double middle = 2 + metrics.ascent() - metrics.xHeight() / 2;
+    painter.drawLine(QPointF(left - 1, middle), QPointF(left + wide + 1, middle));
+}
+
+// Below the states: a rule under each part, and what it is for; a guess has a question mark.
+void CellStrip::paintRoles(QPainter& painter) const
+{
+    const Colours colours = coloursIn(palette());
+    painter.setFont(wordFont(font()));
+    const QFontMetricsF metrics(painter.font());
+    const double top = letterRow(font(), letter_size_) + 11 + metrics.height();
+    for (const ShownRole& role : roles_) {
+        if (role.role == models::LineRole::Unknown || role.end_cell > rects_.size() ||
+            role.first_cell >= role.end_cell)
+            continue;
+        const double left = rects_[role.first_cell].left() + 1.5;
+        const double right = rects_[role.end_cell - 1].right() - 1.5;
+        painter.setPen(QPen(role.guessed ? colours.quiet : colours.mark, role.guessed ? 1 : 2,
+                            role.guessed ? Qt::DotLine : Qt::SolidLine));
+        painter.drawLine(QPointF(left, top), QPointF(right, top));
+        painter.setPen(role.guessed ? colours.quiet : colours.ink);
+        const QString word = roleWord(role.role) + (role.guessed ? "?" : "");
+        painter.drawText(QRectF(left, top, std::max(right - left, metrics.horizontalAdvance(word)),
+                                metrics.height()),
+                         Qt::AlignLeft | Qt::AlignTop, word);
+    }
+}
+
 void CellStrip::paintEvent(QPaintEvent*)
 {
     const Colours colours = coloursIn(palette());
@@ -193,7 +239,10 @@ void CellStrip::paintEvent(QPaintEvent*)
     }
     for (std::size_t i = 0; i < line_.cells.size(); ++i)
         paintCell(painter, i);
+    for (std::size_t i = 0; i < line_.cells.size(); ++i)
+        paintProposed(painter, i);
     paintWords(painter);
+    paintRoles(painter);
     paintEnds(painter);
 }
 

@@ -98,6 +98,23 @@ QString cellSentence(const Cell& cell, const std::string& person)
     return sentence;
 }
 
+const models::Cell* differingCell(const Cell& cell, const models::Line& line,
+                                  const models::Reading& proposal, const std::string& person)
+{
+    if (cell.by != person || cell.right_px <= cell.left_px)
+        return nullptr;
+    const double x = (cell.left_px + cell.right_px) / 2;
+    const double y = line.box_px.y + line.box_px.height / 2;
+    for (const models::Line& proposed : proposal.lines) {
+        if (y < proposed.box_px.y || y >= proposed.box_px.y + proposed.box_px.height)
+            continue;
+        for (const Cell& seen : proposed.cells)
+            if (x >= seen.left_px && x < seen.right_px)
+                return cellFace(seen) == cellFace(cell) ? nullptr : &seen;
+    }
+    return nullptr;
+}
+
 QString endWord(models::LineEnd end)
 {
     switch (end) {

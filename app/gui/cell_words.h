@@ -18,6 +18,12 @@ QString cellFace(const models::Cell& cell);
 // "R, clear, seen by tesseract (83 %); or B 10 %, P 5 %".
 QString cellSentence(const models::Cell& cell, const std::string& person);
 
+// What the engines saw where the person's cell stands, if it is another letter or state; nullptr
+// where they agree, the cell is not the person's, or nothing was seen there.
+//   line  that the cell is of
+const models::Cell* differingCell(const models::Cell& cell, const models::Line& line,
+                                  const models::Reading& proposal, const std::string& person);
+
 // A line's ends in words: "complete", "cut off", "not said".
 QString endWord(models::LineEnd end);
 

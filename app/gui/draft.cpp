@@ -2,8 +2,9 @@
 
 #include <QDir>
 #include <QFile>
-#include <QSaveFile>
 #include <algorithm>
+
+#include "app/gui/replace_file.h"
 
 namespace gui {
 
@@ -21,19 +22,39 @@ std::filesystem::path DraftFolder::fileOf(const std::string& photo_sha256) const
     return folder_ / (photo_sha256 + ".json");
 }
 
-void DraftFolder::keep(const Draft& draft) const
+void DraftFolder::keep(const Draft& draft, bool at_once) const
 {
     QDir().mkpath(pathText(folder_));
-    QSaveFile file(pathText(fileOf(draft.photo_sha256)));
-    const std::string text = draftText(draft);
-    const bool kept = file.open(QIODevice::WriteOnly) &&
-                      file.write(text.data(), static_cast<qint64>(text.size())) ==
-                          static_cast<qint64>(text.size()) &&
-                      file.commit();
-    if (!kept)
+    const QString trouble = replaceFile(fileOf(draft.photo_sha256), draftText(draft), at_once);
+    if (!trouble.isEmpty())
         throw DraftError("The draft " + fileOf(draft.photo_sha256).string() +
-                         " could not be kept (" + file.errorString().toStdString() +
+                         " could not be kept (" + trouble.toStdString() +
                          "); make room or choose an archive folder that can be written.");
+    if (sha256_of_)
+        (*sha256_of_)[draft.photo] = draft.photo_sha256;
+}
+
+std::optional<Draft> DraftFolder::of(const std::string& photo_sha256) const
+{
+    QFile file(pathText(fileOf(photo_sha256)));
+    if (photo_sha256.empty() || !file.open(QIODevice::ReadOnly))
+        return std::nullopt;
+    try {
+        return draftFromText(file.readAll().toStdString());
+    } catch (const DraftError&) {
+        return std::nullopt;
+    }
+}
+
+std::optional<Draft> DraftFolder::of(const std::filesystem::path& photo) const
+{
+    if (!sha256_of_) {
+        sha256_of_.emplace();
+        for (const Draft& draft : readAll().drafts)
+            sha256_of_->emplace(draft.photo, draft.photo_sha256);  // the newest first
+    }
+    const auto found = sha256_of_->find(photo);
+    return found == sha256_of_->end() ? std::nullopt : of(found->second);
 }
 
 void DraftFolder::discard(const std::string& photo_sha256) const

@@ -1,6 +1,8 @@
 #pragma once
 
 #include <filesystem>
+#include <map>
+#include <optional>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -17,6 +19,8 @@ struct Draft {
     std::string record_id;          // of the record being corrected; empty for a new one
     std::vector<StampWork> stamps;  // without examinations
     FilingFields fields;
+    int current = 0;  // the stamp in hand
+    CellPlace place;  // the cell in hand
 };
 
 // A draft cannot be kept or read. what() is one sentence that names the file and the remedy.
@@ -32,7 +36,9 @@ public:
     explicit DraftFolder(std::filesystem::path folder) : folder_(std::move(folder)) {}
 
     // Throws DraftError if the folder cannot be written.
-    void keep(const Draft& draft) const;
+    //   at_once  survives the end of the program at any moment, but is not waited for to reach the
+    //            disk
+    void keep(const Draft& draft, bool at_once = false) const;
     void discard(const std::string& photo_sha256) const;
 
     struct Found {
@@ -40,11 +46,18 @@ public:
         std::vector<std::string> troubles;  // a sentence for each file that is not a draft
     };
     Found readAll() const;
+    // The draft of the photo with this hash, or of the one in this file; nothing where there is
+    // none or it cannot be read.
+    std::optional<Draft> of(const std::string& photo_sha256) const;
+    std::optional<Draft> of(const std::filesystem::path& photo) const;
 
 private:
     std::filesystem::path fileOf(const std::string& photo_sha256) const;
 
     std::filesystem::path folder_;
+    // Which draft is of which file, so that not all are read whenever a photo is opened; filled
+    // when it is first asked for.
+    mutable std::optional<std::map<std::filesystem::path, std::string>> sha256_of_;
 };
 
 // The text of a draft's file, and back. Throws DraftError for text that is not a draft.

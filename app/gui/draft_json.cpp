@@ -30,6 +30,8 @@ Json stampJson(const StampWork& stamp)
             {"score", stamp.outline.score},
             {"up_deg", stamp.outline.up_deg},
             {"mirrored", stamp.mirrored},
+            {"turned", stamp.turned},
+            {"view_of", stamp.view_of},
             {"shown", models::readingJson(stamp.shown)},
             {"photo_from_rectified", frame},
             {"seen", seen},
@@ -47,7 +49,10 @@ StampWork stampFromJson(const Json& json)
                                     json.at("outline").at(i).at(1).get<float>()};
     stamp.outline.score = json.at("score").get<double>();
     stamp.outline.up_deg = json.at("up_deg").get<double>();
-    stamp.mirrored = json.value("mirrored", false);  // drafts of an earlier version have none
+    // Drafts of an earlier version have none of these.
+    stamp.mirrored = json.value("mirrored", false);
+    stamp.turned = json.value("turned", false);
+    stamp.view_of = json.value("view_of", "");
     stamp.shown = models::readingFromJson(json.at("shown"));
     if (!json.at("photo_from_rectified").is_null())
         stamp.photo_from_rectified =
@@ -68,6 +73,7 @@ Json fieldsJson(const FilingFields& fields)
             {"maker_id", fields.maker_id},
             {"maker_name", fields.maker_name},
             {"mark", fields.mark},
+            {"none_of_them", fields.none_of_them},
             {"date_edtf", fields.date_edtf},
             {"certainty", models::nameOf(fields.certainty)},
             {"reasons", fields.reasons},
@@ -84,6 +90,7 @@ FilingFields fieldsFromJson(const Json& json)
     fields.maker_id = text("maker_id");
     fields.maker_name = text("maker_name");
     fields.mark = text("mark");
+    fields.none_of_them = json.value("none_of_them", false);
     fields.date_edtf = text("date_edtf");
     fields.certainty =
         models::certaintyNamed(text("certainty")).value_or(models::Certainty::Possible);
@@ -105,6 +112,8 @@ std::string draftText(const Draft& draft)
                        {"saved_at", draft.saved_at},
                        {"record_id", draft.record_id},
                        {"fields", fieldsJson(draft.fields)},
+                       {"current", draft.current},
+                       {"place", {draft.place.line, draft.place.cell}},
                        {"stamps", stamps}};
     return json.dump(1);
 }
@@ -121,6 +130,10 @@ Draft draftFromText(const std::string& text)
         draft.saved_at = json.at("saved_at").get<std::string>();
         draft.record_id = json.at("record_id").get<std::string>();
         draft.fields = fieldsFromJson(json.at("fields"));
+        draft.current = json.value("current", 0);
+        if (json.contains("place"))
+            draft.place = {json["place"].at(0).get<std::size_t>(),
+                           json["place"].at(1).get<std::size_t>()};
         for (const Json& stamp : json.at("stamps"))
             draft.stamps.push_back(stampFromJson(stamp));
         return draft;

@@ -3,12 +3,13 @@
 #include <QObject>
 #include <QString>
 #include <QThread>
+#include <future>
 #include <map>
 #include <memory>
 #include <stop_token>
 #include <vector>
 
-#include "app/gui/examiner.h"
+#include "app/gui/read_ahead.h"
 
 namespace gui {
 
@@ -16,11 +17,13 @@ namespace gui {
 struct StampRequest {
     vision::StampOutline outline;
     bool mirrored = false;  // it is a mirror image
+    bool keep_up = false;   // the outline's own up is right
 };
 
 // Looks at pictures in a thread of its own, one request after another, so that the window never
-// waits. Every request has a ticket, and is answered by exactly one signal that carries it, or by
-// `gaveUp` once it was cancelled. Whatever a stage throws arrives as a sentence in `failed`.
+// waits; readings are ranked in a second one, so that candidates do not wait for pictures. Every
+// request has a ticket, and is answered by exactly one signal that carries it, or by `gaveUp` once
+// it was cancelled. Whatever a stage throws arrives as a sentence in `failed`.
 class ExamineWorker : public QObject {
     Q_OBJECT
 
@@ -37,6 +40,9 @@ public:
     // The photo with these stamps instead of located ones.
     int examineOutlines(const std::filesystem::path& file, const std::vector<StampRequest>& stamps,
                         const std::string& type_id);
+    // A photo that was read ahead; read anew if its file has changed.
+    int openAgain(const std::filesystem::path& file, std::shared_ptr<const ReadAhead> ahead,
+                  const std::string& type_id);
     int examineStamp(const vision::Photo& photo, const StampRequest& stamp,
                      const std::string& type_id);
     int rankReadings(const std::vector<models::Reading>& readings, const std::string& type_id);
@@ -48,7 +54,7 @@ public:
 Q_SIGNALS:
     void ready(std::shared_ptr<const models::MakerRegister> known);
     void progressed(int ticket, const QString& stage, double done);
-    void photoExamined(int ticket, std::shared_ptr<const flow::Examination> examination);
+    void photoExamined(int ticket, const OpenedPhoto& photo);
     void stampExamined(int ticket, std::shared_ptr<const flow::StampExamination> examination);
     void ranked(int ticket, std::shared_ptr<const models::CandidateList> candidates);
     void gaveUp(int ticket);
@@ -57,15 +63,22 @@ Q_SIGNALS:
 
 private:
     using Task = std::function<void(int ticket, std::stop_token stop)>;
-    int start(Task task);
+    int start(QObject* inside, Task task);
+    flow::Examination readPhoto(int ticket, const std::filesystem::path& file,
+                                const std::string& type_id, std::stop_token stop);
     void perform(int ticket, const Task& task, std::stop_token stop);
     void prepare();
     void finish(int ticket);
 
     QThread thread_;
     QObject inside_;  // lives in thread_; requests are queued to it
+    QThread rank_thread_;
+    QObject inside_ranking_;  // lives in rank_thread_
     MakeExaminer make_;
     std::shared_ptr<Examiner> examiner_;  // touched in thread_ alone
+    std::promise<decltype(Examiner::rankReadings)> rank_made_;
+    std::shared_future<decltype(Examiner::rankReadings)> rank_;  // waited for in rank_thread_
+    bool rank_told_ = false;                                     // touched in thread_ alone
     std::map<int, std::stop_source> running_;
     int last_ticket_ = 0;
 };

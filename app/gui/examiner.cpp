@@ -18,6 +18,10 @@ MakeExaminer examinerOfFlow(const std::filesystem::path& register_folder)
                                           const auto& options, std::stop_token stop) {
             return flow::examineStamp(photo, outline, *engines, options, stop);
         };
+        examiner.enhanceStamp = [](const auto& photo, const auto& outline, bool is_mirrored) {
+            return vision::enhanceStamp(
+                vision::rectifyStamp(photo, outline, {.mirrored = is_mirrored}));
+        };
         examiner.rankReadings = [engines](const auto& readings, const std::string& type_id) {
             return flow::rankReadings(readings, engines->known, type_id);
         };

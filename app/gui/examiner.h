@@ -23,6 +23,11 @@ struct Examiner {
                                          const vision::StampOutline& outline,
                                          const flow::ExamineOptions& options, std::stop_token stop)>
         examineStamp;
+    // The layers of a stamp that was read before, without reading it.
+    std::function<vision::EnhancedStamp(const vision::Photo& photo,
+                                        const vision::StampOutline& outline, bool mirrored)>
+        enhanceStamp;
+    // Called in a thread of its own, while pictures are looked at in the other.
     std::function<models::CandidateList(const std::vector<models::Reading>& readings,
                                         const std::string& type_id)>
         rankReadings;

@@ -6,6 +6,9 @@ namespace gui {
 
 namespace {
 
+// Stands in records, so it is not translated.
+constexpr const char* none_of_them = "none of the known makers";
+
 // What the engines saw and, beside it, what the person made of it. The outline is the one in the
 // photo now, even if it has been moved since it was read.
 models::StampRecord stampRecord(const vision::Photo& photo, const StampWork& work,
@@ -42,21 +45,67 @@ const models::Reading* readingToShow(const models::ViewRecord& view)
 
 }  // namespace
 
+std::vector<RecordSlot> slotsOf(const std::vector<PhotoWork>& piece)
+{
+    std::vector<RecordSlot> slots;
+    std::size_t stamps = 0;
+    const auto isThere = [&](const std::string& id) {
+        for (const PhotoWork& photo : piece)
+            for (const StampWork& stamp : photo.stamps)
+                if (stamp.id == id && stamp.view_of.empty())
+                    return true;
+        return false;
+    };
+    const auto place = [&](bool first_views) {
+        for (std::size_t i = 0; i < piece.size(); ++i)
+            for (std::size_t k = 0; k < piece[i].stamps.size(); ++k) {
+                const StampWork& stamp = piece[i].stamps[k];
+                const bool first = !isThere(stamp.view_of);
+                if (first != first_views)
+                    continue;
+                RecordSlot slot{stamp.id, stamps, 0, i, k};
+                for (const RecordSlot& other : slots)
+                    if (!first && other.stamp_id == stamp.view_of)
+                        slot.stamp = other.stamp;
+                for (const RecordSlot& other : slots)
+                    slot.view += !first && other.stamp == slot.stamp ? 1 : 0;
+                stamps += first ? 1 : 0;
+                slots.push_back(slot);
+            }
+    };
+    place(true);
+    place(false);
+    return slots;
+}
+
 models::ItemRecord itemFromWork(const vision::Photo& photo, const std::vector<StampWork>& stamps,
                                 const FilingFields& fields, const FilingFacts& facts)
+{
+    return itemFromPiece({{&photo, stamps}}, fields, facts);
+}
+
+models::ItemRecord itemFromPiece(const std::vector<PhotoWork>& piece, const FilingFields& fields,
+                                 const FilingFacts& facts)
 {
     models::ItemRecord item;
     item.type_id = fields.type_id;
     item.accession_number = fields.accession_number;
     item.notes = fields.notes;
-    item.photos.push_back(flow::photoRecord(photo));
-    for (const StampWork& work : stamps)
-        item.stamps.push_back(stampRecord(photo, work, facts));
-    if (fields.maker_id.empty() && fields.date_edtf.empty())
+    for (const PhotoWork& work : piece)
+        item.photos.push_back(flow::photoRecord(*work.photo));
+    for (const RecordSlot& slot : slotsOf(piece)) {
+        models::StampRecord stamp =
+            stampRecord(*piece[slot.photo].photo, piece[slot.photo].stamps[slot.work], facts);
+        if (slot.stamp == item.stamps.size())
+            item.stamps.push_back(std::move(stamp));
+        else
+            item.stamps[slot.stamp].views.push_back(stamp.views.front());
+    }
+    if (fields.maker_id.empty() && fields.date_edtf.empty() && !fields.none_of_them)
         return item;
     models::AttributionRecord attribution;
     attribution.maker_id = fields.maker_id;
-    attribution.maker_name = fields.maker_name;
+    attribution.maker_name = fields.none_of_them ? none_of_them : fields.maker_name;
     attribution.mark = fields.mark;
     attribution.register_sha256 = facts.register_sha256;
     attribution.date_edtf = fields.date_edtf;
@@ -79,6 +128,8 @@ std::vector<StampWork> workFromItem(const models::ItemRecord& item, const std::s
             for (std::size_t i = 0; i < 4; ++i)
                 work.outline.corners[i] = {static_cast<float>(view.outline_px[2 * i]),
                                            static_cast<float>(view.outline_px[2 * i + 1])};
+            if (&view != &stamp.views.front())
+                work.view_of = stamp.views.front().id;
             work.outline.score = 1;
             work.outline.up_deg = view.up_deg;
             if (const models::Reading* reading = readingToShow(view)) {
@@ -101,7 +152,8 @@ FilingFields fieldsFromItem(const models::ItemRecord& item)
         return fields;
     const models::AttributionRecord& last = item.attributions.back();
     fields.maker_id = last.maker_id;
-    fields.maker_name = last.maker_name;
+    fields.none_of_them = last.maker_id.empty() && last.maker_name == none_of_them;
+    fields.maker_name = fields.none_of_them ? std::string() : last.maker_name;
     fields.mark = last.mark;
     fields.date_edtf = last.date_edtf;
     fields.certainty = last.certainty;

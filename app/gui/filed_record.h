@@ -16,9 +16,27 @@ struct FilingFacts {
     std::string register_sha256;  // of the register in use
 };
 
-// The record of an item from the work on its photo: the photo, a stamp with one view for each
-// outline, the engines' readings and the person's beside them, and what they concluded (nothing
-// concluded, neither maker nor date, is no attribution).
+// The work on one photo of a piece.
+struct PhotoWork {
+    const vision::Photo* photo = nullptr;
+    std::vector<StampWork> stamps;
+};
+
+// Where the record of a piece has the stamps on the table.
+struct RecordSlot {
+    std::string stamp_id;             // on the table
+    std::size_t stamp = 0, view = 0;  // in the record
+    std::size_t photo = 0, work = 0;  // whence it comes
+};
+// A stamp that is another view of one that is there too goes with it.
+std::vector<RecordSlot> slotsOf(const std::vector<PhotoWork>& piece);
+
+// The record of an item from the work on its photos: the photos, a stamp with one view for each
+// outline (more where outlines are views of one stamp), the engines' readings and the person's
+// beside them, and what they concluded (nothing concluded, neither maker nor date, is no
+// attribution).
+models::ItemRecord itemFromPiece(const std::vector<PhotoWork>& piece, const FilingFields& fields,
+                                 const FilingFacts& facts);
 models::ItemRecord itemFromWork(const vision::Photo& photo, const std::vector<StampWork>& stamps,
                                 const FilingFields& fields, const FilingFacts& facts);
 

@@ -9,7 +9,8 @@
 #include <QPushButton>
 #include <algorithm>
 
-#include "app/gui/cell_words.h"
+#include "app/gui/maker_choices.h"
+#include "app/gui/window_undo.h"
 #include "models/edtf.h"
 
 namespace gui {
@@ -36,6 +37,7 @@ const models::Candidate* candidateOf(const models::CandidateList& list, const st
 
 FilingForm::FilingForm(QWidget* parent)
     : QFrame(parent),
+      choices_(new MakerChoices(this)),
       accession_(new QLineEdit),
       type_(new QComboBox),
       maker_(new QComboBox),
@@ -63,8 +65,13 @@ FilingForm::FilingForm(QWidget* parent)
         text->setMinimumHeight(fontMetrics().height() * 3);
     }
     trouble_->setWordWrap(true);
+    for (QWidget* field : std::initializer_list<QWidget*>{accession_, date_, notes_, reasons_})
+        leaveUndoToWindow(field);
+    maker_->setModel(choices_);
+    maker_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+    maker_->setMinimumContentsLength(20);
     build();
-    fillMakers({});
+    chooseMaker(MakerChoices::LeftOpen);
     const auto changed = [this] {
         showTrouble();
         if (!filling_)
@@ -123,6 +130,7 @@ void FilingForm::showKnown(std::shared_ptr<const models::MakerRegister> known)
     const FilingFields before = fields();
     known_ = std::move(known);
     filling_ = true;
+    choices_->setKnown(known_);
     type_->clear();
     type_->addItem(tr("not said"), QString());
     for (const models::ItemType& type : known_->item_types) {
@@ -135,46 +143,46 @@ void FilingForm::showKnown(std::shared_ptr<const models::MakerRegister> known)
     showFields(before);
 }
 
-void FilingForm::fillMakers(const QString& chosen)
+void FilingForm::chooseMaker(int row)
 {
     const bool was_filling = filling_;
     filling_ = true;
-    maker_->clear();
-    maker_->addItem(tr("no maker concluded"), QString());
-    for (const models::Candidate& candidate : candidates_.candidates)
-        maker_->addItem(QString::fromStdString(candidate.maker) + "  (" +
-                            shareWord(candidate.probability) + ")",
-                        QString::fromStdString(candidate.maker_id));
-    std::vector<std::pair<QString, QString>> others;
-    if (known_)
-        for (const models::Maker& maker : known_->makers)
-            if (!candidateOf(candidates_, maker.maker_id))
-                others.emplace_back(QString::fromStdString(maker.name),
-                                    QString::fromStdString(maker.maker_id));
-    std::sort(others.begin(), others.end());
-    for (const auto& [name, id] : others)
-        maker_->addItem(name, id);
-    maker_->setCurrentIndex(std::max(0, maker_->findData(chosen)));
+    maker_->setCurrentIndex(row);
     filling_ = was_filling;
+}
+
+std::string FilingForm::makerChosen() const
+{
+    return choices_->makerAt(maker_->currentIndex());
 }
 
 void FilingForm::showCandidates(const models::CandidateList& list)
 {
+    const std::string chosen = makerChosen();
+    const int special = maker_->currentIndex();
     candidates_ = list;
-    fillMakers(maker_->currentData().toString());
+    const bool was_filling = filling_;
+    filling_ = true;
+    choices_->setCandidates(list);
+    filling_ = was_filling;
+    chooseMaker(chosen.empty() ? std::max(0, special) : choices_->rowOf(chosen));
 }
 
 void FilingForm::takeMaker(const QString& maker_id)
 {
-    maker_->setCurrentIndex(std::max(0, maker_->findData(maker_id)));
+    maker_->setCurrentIndex(choices_->rowOf(maker_id.toStdString()));
+}
+
+void FilingForm::takeNoneOfThem()
+{
+    maker_->setCurrentIndex(MakerChoices::NoneOfThem);
 }
 
 void FilingForm::proposeDate()
 {
     if (!date_->text().isEmpty() && date_->text() != proposed_date_)
         return;
-    const auto* candidate =
-        candidateOf(candidates_, maker_->currentData().toString().toStdString());
+    const auto* candidate = candidateOf(candidates_, makerChosen());
     proposed_date_ =
         candidate && candidate->edtf ? QString::fromStdString(*candidate->edtf) : QString();
     date_->setText(proposed_date_);
@@ -186,7 +194,8 @@ void FilingForm::showFields(const FilingFields& fields)
     accession_->setText(QString::fromStdString(fields.accession_number));
     type_->setCurrentIndex(std::max(0, type_->findData(QString::fromStdString(fields.type_id))));
     notes_->setPlainText(QString::fromStdString(fields.notes));
-    fillMakers(QString::fromStdString(fields.maker_id));
+    chooseMaker(fields.none_of_them ? int{MakerChoices::NoneOfThem}
+                                    : choices_->rowOf(fields.maker_id));
     date_->setText(QString::fromStdString(fields.date_edtf));
     certainty_->setCurrentIndex(static_cast<int>(fields.certainty));
     reasons_->setPlainText(QString::fromStdString(fields.reasons));
@@ -200,7 +209,8 @@ FilingFields FilingForm::fields() const
     fields.accession_number = accession_->text().trimmed().toStdString();
     fields.type_id = type_->currentData().toString().toStdString();
     fields.notes = notes_->toPlainText().trimmed().toStdString();
-    fields.maker_id = maker_->currentData().toString().toStdString();
+    fields.maker_id = makerChosen();
+    fields.none_of_them = maker_->currentIndex() == MakerChoices::NoneOfThem;
     if (const auto* candidate = candidateOf(candidates_, fields.maker_id)) {
         fields.maker_name = candidate->maker;
         fields.mark = candidate->mark;

@@ -15,6 +15,8 @@ class QPushButton;
 
 namespace gui {
 
+class MakerChoices;
+
 // What the person says of the item when the record is filed. The date is proposed from the maker
 // taken, until the person writes their own.
 class FilingForm : public QFrame {
@@ -28,7 +30,8 @@ public:
     void showCandidates(const models::CandidateList& list);
     void showFields(const FilingFields& fields);
     FilingFields fields() const;
-    void takeMaker(const QString& maker_id);
+    void takeMaker(const QString& maker_id);  // empty: left open
+    void takeNoneOfThem();
     void setFilable(bool filable, const QString& why_not);
     // Why the record cannot be filed as it stands; empty when it can.
     QString trouble() const;
@@ -39,12 +42,14 @@ Q_SIGNALS:
 
 private:
     void build();
-    void fillMakers(const QString& chosen);
+    void chooseMaker(int row);
+    std::string makerChosen() const;
     void proposeDate();
     void showTrouble();
 
     std::shared_ptr<const models::MakerRegister> known_;
     models::CandidateList candidates_;
+    MakerChoices* choices_;
     QLineEdit* accession_;
     QComboBox* type_;
     QComboBox* maker_;

@@ -15,6 +15,7 @@ HeadBar::HeadBar(QWidget* parent)
       stamp_(new QLabel),
       layers_(new QWidget),
       layer_row_(new QHBoxLayout(layers_)),
+      ahead_(new QLabel),
       stage_(new QLabel),
       progress_(new QProgressBar),
       stop_(new QPushButton(tr("Stop  Esc")))
@@ -22,6 +23,7 @@ HeadBar::HeadBar(QWidget* parent)
     setObjectName("headBar");
     photo_->setObjectName("photoName");
     stamp_->setObjectName("stampNumber");
+    ahead_->setObjectName("ahead");
     stage_->setObjectName("stage");
     stop_->setObjectName("stopButton");
     stop_->setAccessibleName(tr("Stop reading"));
@@ -40,6 +42,7 @@ HeadBar::HeadBar(QWidget* parent)
     layout->setSpacing(12);
     layout->addWidget(photo_);
     layout->addWidget(stamp_);
+    layout->addWidget(ahead_);
     layout->addStretch(1);
     layout->addWidget(stage_);
     layout->addWidget(progress_);
@@ -94,6 +97,11 @@ void HeadBar::showProgress(const QString& stage, double done)
         widget->show();
 }
 
+void HeadBar::showAhead(const QString& words)
+{
+    ahead_->setText(words);
+}
+
 void HeadBar::hideProgress()
 {
     for (QWidget* widget : {static_cast<QWidget*>(stage_), static_cast<QWidget*>(progress_),
@@ -107,6 +115,12 @@ QString layerWord(const std::string& name)
         return QObject::tr("as photographed");
     if (name == "flat")
         return QObject::tr("even light");
+    if (name == "grey")
+        return QObject::tr("grey");
+    if (name == "contrast")
+        return QObject::tr("contrast");
+    if (name == "ink")
+        return QObject::tr("ink");
     return QString::fromStdString(name);
 }
 

@@ -24,6 +24,7 @@ public:
     void showLayers(const QStringList& words, int current);
     void showProgress(const QString& stage, double done);
     void hideProgress();
+    void showAhead(const QString& words);  // how far reading ahead is; empty: done
 
 Q_SIGNALS:
     void layerPicked(int layer);
@@ -34,6 +35,7 @@ private:
     QLabel* stamp_;
     QWidget* layers_;
     QHBoxLayout* layer_row_;
+    QLabel* ahead_;
     QLabel* stage_;
     QProgressBar* progress_;
     QPushButton* stop_;

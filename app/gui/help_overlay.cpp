@@ -5,7 +5,8 @@
 #include <QPainter>
 #include <algorithm>
 
-#include "app/gui/letter_keys.h"
+#include "app/gui/cautions.h"
+#include "app/gui/key_list.h"
 #include "app/gui/look.h"
 
 namespace gui {
@@ -21,10 +22,18 @@ QFont bolder(QFont font)
     return font;
 }
 
-// Groups of the left half of the page.
+// How many groups stand on the left: as many as make both sides about equally high.
 std::size_t leftGroups(const std::vector<KeyGroup>& groups)
 {
-    return groups.size() / 2;
+    std::vector<std::size_t> lines{0};
+    for (const KeyGroup& group : groups)
+        lines.push_back(lines.back() + group.keys.size() + 2);
+    std::size_t best = 0;
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        if (std::max(lines[i], lines.back() - lines[i]) <
+            std::max(lines[best], lines.back() - lines[best]))
+            best = i;
+    return best;
 }
 
 double pageHeight(const std::vector<KeyGroup>& groups, const QFont& font)
@@ -86,6 +95,7 @@ HelpOverlay::HelpOverlay(QWidget* parent) : QWidget(parent)
     for (const KeyGroup& group : keyGroups())
         for (const KeyHelp& key : group.keys)
             all += key.keys + ": " + key.does + ". ";
+    all += handlingCaution() + " " + lampCaution();
     setAccessibleName(tr("The keys"));
     setAccessibleDescription(all);
     parent->installEventFilter(this);
@@ -133,12 +143,21 @@ void HelpOverlay::paintEvent(QPaintEvent*)
     const auto groups = keyGroups();
     const double column = (width() - 3 * page_margin) / 2;
     // The page is set as large as it fits.
+    const QString cautions = handlingCaution() + " " + lampCaution();
+    const QRectF foot(page_margin, 0, width() - 2 * page_margin, height() - page_margin / 2);
+    QRectF caution_room;
     for (double size = font.pointSizeF() * 1.5; size > 6; size -= 0.5) {
         font.setPointSizeF(size);
-        if (pageHeight(groups, font) < height() && longestRow(groups, font) < column)
+        painter.setFont(font);
+        caution_room = painter.boundingRect(foot, Qt::AlignBottom | Qt::TextWordWrap, cautions);
+        if (pageHeight(groups, font) < caution_room.top() && longestRow(groups, font) < column)
             break;
     }
-    painter.setFont(font);
+    painter.setPen(colours.ink);
+    painter.drawText(foot, Qt::AlignBottom | Qt::TextWordWrap, cautions);
+    painter.setPen(colours.rule);
+    painter.drawLine(QPointF(page_margin, caution_room.top() - 4),
+                     QPointF(width() - page_margin, caution_room.top() - 4));
     double y[2] = {page_margin, page_margin};
     for (std::size_t i = 0; i < groups.size(); ++i) {
         const std::size_t side = i < leftGroups(groups) ? 0 : 1;

@@ -1,7 +1,5 @@
 #include "app/gui/letter_keys.h"
 
-#include <QObject>
-
 namespace gui {
 
 namespace {
@@ -46,8 +44,26 @@ const PlainKey plain_keys[] = {
     {Qt::Key_Enter, Qt::ControlModifier, Edit::SplitLine},
     {Qt::Key_J, Qt::ControlModifier, Edit::JoinLine},
     {Qt::Key_L, Qt::ControlModifier, Edit::AddLine},
+    {Qt::Key_Delete, Qt::ShiftModifier, Edit::RemoveLine},
+    {Qt::Key_Up, Qt::AltModifier, Edit::LineUp},
+    {Qt::Key_Down, Qt::AltModifier, Edit::LineDown},
     {Qt::Key_Left, Qt::AltModifier, Edit::LeftEnd},
     {Qt::Key_Right, Qt::AltModifier, Edit::RightEnd},
+    {Qt::Key_K, Qt::ControlModifier, Edit::SplitCell},
+    {Qt::Key_K, Qt::ControlModifier | Qt::ShiftModifier, Edit::JoinCell},
+    {Qt::Key_B, Qt::ControlModifier, Edit::PartHere},
+    {Qt::Key_0, Qt::AltModifier, Edit::RoleUnknown},
+    {Qt::Key_1, Qt::AltModifier, Edit::RoleMaker},
+    {Qt::Key_2, Qt::AltModifier, Edit::RoleDate},
+    {Qt::Key_3, Qt::AltModifier, Edit::RoleSize},
+    {Qt::Key_4, Qt::AltModifier, Edit::RoleContract},
+    {Qt::Key_5, Qt::AltModifier, Edit::RoleInspection},
+    {Qt::Key_6, Qt::AltModifier, Edit::RolePattern},
+    {Qt::Key_7, Qt::AltModifier, Edit::RoleProperty},
+    {Qt::Key_8, Qt::AltModifier, Edit::RoleOwner},
+    {Qt::Key_9, Qt::AltModifier, Edit::RoleOther},
+    {Qt::Key_Down, Qt::ControlModifier, {}, Move::NextWorthALook},
+    {Qt::Key_Up, Qt::ControlModifier, {}, Move::LastWorthALook},
     {Qt::Key_Left, Qt::NoModifier, {}, Move::Left},
     {Qt::Key_Right, Qt::NoModifier, {}, Move::Right},
     {Qt::Key_Up, Qt::NoModifier, {}, Move::Up},
@@ -95,61 +111,6 @@ std::optional<LetterKey> letterKey(const QKeyEvent& event, bool as_it_is)
         if (plain.key == event.key() && plain.with == with)
             return LetterKey{plain.edit, plain.move, {}, false};
     return std::nullopt;
-}
-
-std::vector<KeyGroup> keyGroups()
-{
-    const auto tr = [](const char* text) { return QObject::tr(text); };
-    return {
-        {tr("Going through the letters"),
-         {{tr("letters, digits"), tr("write into the cell")},
-          {tr("Enter"), tr("right as it is, on to the next")},
-          {tr("Shift+Enter"), tr("the rest of the line is right")},
-          {tr("arrows, Home, End"), tr("move; with Ctrl, Home and End: whole stamp")},
-          {tr("PgDn  PgUp"), tr("next, last alternative; one lost more, fewer")},
-          {tr("Ctrl+Z  Ctrl+Y"), tr("undo, redo")}}},
-        {tr("How much is left of a letter"),
-         {{tr("Ctrl+1"), tr("clear")},
-          {tr("?  or  Ctrl+2"), tr("unsure (after a letter: that letter)")},
-          {tr("+  or  Ctrl+3"), tr("faint: traces of one")},
-          {tr("[  or  Ctrl+4"), tr("lost: one")},
-          {tr("~  or  Ctrl+5"), tr("lost: nobody knows how many")},
-          {tr("]  or  Ctrl+6"), tr("restored: gone, but known")},
-          {tr("|  or  Ctrl+7"), tr("or: the next letter typed may be it too")},
-          {tr("\\"), tr("the next sign is a character of the stamp")},
-          {tr("^"), tr("the property arrow")}}},
-        {tr("Cells and lines"),
-         {{tr("Ins  or  Ctrl+Space"), tr("put a cell in")},
-          {tr("Del  Backspace"), tr("take this cell, the one before, out")},
-          {tr("Ctrl+Enter"), tr("split the line here")},
-          {tr("Ctrl+J"), tr("join with the line below")},
-          {tr("Ctrl+L"), tr("a new line below")},
-          {tr("Alt+Left  Alt+Right"), tr("line's end: complete, cut off, not said")}}},
-        {tr("Looking"),
-         {{tr("F2 to F8"), tr("layers of the stamp, in place")},
-          {tr("F9"), tr("the photo and its outlines")},
-          {tr("F10"), tr("photos still to read")},
-          {tr("F11"), tr("what it can mean")},
-          {tr("F12"), tr("find records")},
-          {tr("Ctrl+D"), tr("day or dusk")},
-          {tr("Esc"), tr("stop reading; close the tray; back to the letters")}}},
-        {tr("In the photo"),
-         {{tr("Enter  Backspace"), tr("next, last corner; then the whole outline")},
-          {tr("arrows"), tr("move it by a pixel; with Shift by ten")},
-          {tr("PgDn  PgUp"), tr("next, last stamp")},
-          {tr("Ins  Del"), tr("add an outline, take it out")},
-          {tr("+  -  0"), tr("nearer, farther, whole photo")}}},
-        {tr("Photos and records"),
-         {{tr("Ctrl+O"), tr("open photos (or drop them)")},
-          {tr("Ctrl+PgDn  Ctrl+PgUp"), tr("next, last photo")},
-          {tr("Ctrl+R"), tr("read a photo that was stopped")},
-          {tr("Ctrl+Right  Ctrl+Left"), tr("next, last stamp of the photo")},
-          {tr("Ctrl+M"), tr("a mirror image: turn it left to right, or back")},
-          {tr("Ctrl+Del"), tr("this is no stamp: take its outline out")},
-          {tr("Ctrl+S"), tr("file the record")},
-          {tr("Ctrl+Q"), tr("close")},
-          {tr("F1"), tr("this page")}}},
-    };
 }
 
 }  // namespace gui

@@ -150,6 +150,27 @@ void eraseCell(Line& line, std::size_t at)
     line.certainty.reset();
 }
 
+void joinCells(Line& line, std::size_t at)
+{
+    const Cell after = line.cells[at + 1];
+    Cell& joined = line.cells[at];
+    if (isPlaced(after)) {
+        joined.left_px = isPlaced(joined) ? std::min(joined.left_px, after.left_px) : after.left_px;
+        joined.right_px = std::max(joined.right_px, after.right_px);
+    }
+    eraseCell(line, at + 1);
+}
+
+void splitCellInTwo(Line& line, std::size_t at)
+{
+    insertEmptyCell(line, at + 1);
+    Cell &first = line.cells[at], &second = line.cells[at + 1];
+    if (!isPlaced(first))
+        return;
+    second.right_px = first.right_px;
+    first.right_px = second.left_px = (first.left_px + first.right_px) / 2;
+}
+
 void splitLineAt(models::Reading& reading, std::size_t index, std::size_t at)
 {
     Line& above = reading.lines[index];
@@ -177,6 +198,15 @@ void joinWithNext(models::Reading& reading, std::size_t index)
     above.certainty.reset();
     above.box_px = boxAround(above.box_px, below.box_px);
     reading.lines.erase(reading.lines.begin() + static_cast<std::ptrdiff_t>(index) + 1);
+}
+
+bool isWorthALook(const Cell& cell, const std::string& person)
+{
+    constexpr double sure_from = 0.9;
+    if (cell.by == person)
+        return false;
+    return cell.state != models::CellState::Clear || cell.alternatives.empty() ||
+           cell.alternatives.front().certainty < sure_from;
 }
 
 CellPlace placeAcross(const models::Reading& reading, CellPlace from, int by)

@@ -36,6 +36,11 @@ double usualLetterWidth(const models::Reading& reading, const models::Line& line
 void insertEmptyCell(models::Line& line, std::size_t at);
 void eraseCell(models::Line& line, std::size_t at);
 
+// The cell and the one after it become one, with the first one's letters and both their places.
+void joinCells(models::Line& line, std::size_t at);
+// The cell becomes two, each with half its place: the first keeps the letters, the second is faint.
+void splitCellInTwo(models::Line& line, std::size_t at);
+
 // Cells from `at` on go to a new line below.
 void splitLineAt(models::Reading& reading, std::size_t line, std::size_t at);
 // The line below is put behind this one. There must be one.
@@ -44,5 +49,8 @@ void joinWithNext(models::Reading& reading, std::size_t line);
 // The place in the line above (by = -1) or below that stands nearest in the picture; the same
 // place when there is no such line.
 CellPlace placeAcross(const models::Reading& reading, CellPlace from, int by);
+
+// Whether the cell waits for the person: not theirs yet, and unread, unsure or not very certain.
+bool isWorthALook(const models::Cell& cell, const std::string& person);
 
 }  // namespace gui

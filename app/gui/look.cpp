@@ -10,7 +10,7 @@ Colours coloursOf(Light light)
     if (light == Light::Day)
         return {QColor("#e7ecea"), QColor("#fafcfb"), QColor("#cfd8d6"), QColor("#14262b"),
                 QColor("#49606a"), QColor("#b3c2c1"), QColor("#0e5c66"), QColor("#ffffff"),
-                QColor("#b4500a"), QColor("#9c1f2e")};
+                QColor("#a84800"), QColor("#9c1f2e")};
     return {QColor("#10191c"), QColor("#18252a"), QColor("#0a1012"), QColor("#e3ecec"),
             QColor("#9db3b7"), QColor("#36494f"), QColor("#7cc8c4"), QColor("#0b1c1e"),
             QColor("#f2a65a"), QColor("#ff9aa0")};

@@ -3,6 +3,7 @@
 #include <QApplication>
 #include <QCloseEvent>
 #include <QDragEnterEvent>
+#include <QHBoxLayout>
 #include <QLabel>
 #include <QMimeData>
 #include <QPushButton>
@@ -19,6 +20,8 @@
 #include "app/gui/photo_view.h"
 #include "app/gui/stamp_view.h"
 #include "app/gui/to_read_list.h"
+#include "app/gui/tray_buttons.h"
+#include "app/gui/typed_pane.h"
 
 namespace gui {
 
@@ -37,6 +40,8 @@ MainWindow::MainWindow(SittingOptions options, QWidget* parent)
       to_read_(new ToReadList(sitting_->queue())),
       archive_pane_(new ArchivePane),
       filing_form_(new FilingForm),
+      typed_pane_(new TypedPane),
+      tray_buttons_(new TrayButtons),
       hints_(new QLabel),
       help_(nullptr)
 {
@@ -50,7 +55,9 @@ MainWindow::MainWindow(SittingOptions options, QWidget* parent)
     help_ = new HelpOverlay(centralWidget());
     connectSitting();
     connectPanes();
+    connectPanesToSitting();
     connectPhotoView();
+    qApp->installEventFilter(this);
     addKeys();
     setLight(lightOfDesktop(QApplication::palette()));
     showSession();
@@ -96,19 +103,30 @@ void MainWindow::build()
     layout->addWidget(head_);
     layout->addWidget(message_);
     layout->addWidget(splitter_, 1);
-    layout->addWidget(hints_);
-    hints_->setContentsMargins(12, 3, 12, 5);
+    buildFoot(layout);
     setCentralWidget(whole);
+}
+
+void MainWindow::buildFoot(QVBoxLayout* layout)
+{
+    auto foot = new QHBoxLayout;
+    foot->setContentsMargins(12, 2, 6, 3);
+    foot->addWidget(hints_, 1);
+    foot->addWidget(tray_buttons_);
+    layout->addLayout(foot);
 }
 
 void MainWindow::addTrayPages()
 {
     tray_->addPage(TrayPage::Meaning,
-                   tr("What it can mean   (Enter takes the maker for the record)"), candidates_);
+                   tr("What it can mean   Alt+Enter takes the maker, Alt+Backspace says none of "
+                      "these, Alt+Del leaves it open"),
+                   candidates_);
     tray_->addPage(TrayPage::Photo, tr("The photo and its outlines"), photo_view_);
     tray_->addPage(TrayPage::ToRead, tr("Photos on the table"), to_read_);
     tray_->addPage(TrayPage::Archive, tr("Find records   (Enter opens one)"), archive_pane_);
     tray_->addPage(TrayPage::Filing, tr("File the record"), filing_form_);
+    tray_->addPage(TrayPage::Text, tr("The reading as text, a line a line"), typed_pane_);
 }
 
 void MainWindow::setLight(Light light)
@@ -118,6 +136,7 @@ void MainWindow::setLight(Light light)
     QApplication::setPalette(paletteOf(colours));
     setPalette(paletteOf(colours));
     setStyleSheet(styleSheetOf(colours));
+    tray_buttons_->setColours(colours);
 }
 
 void MainWindow::openPhotos(const std::vector<std::filesystem::path>& files)
@@ -134,13 +153,26 @@ void MainWindow::guarded(const std::function<void()>& action)
     }
 }
 
+void MainWindow::restoreTable()
+{
+    guarded([this] {
+        const auto state = sitting_->restoreTable();
+        if (!state)
+            return;
+        layer_ = state->layer;
+        setLight(state->dusk ? Light::Dusk : light_);
+        returning_tray_ = state->tray;
+        showSession();
+    });
+}
+
 void MainWindow::offerDrafts()
 {
     guarded([this] {
         std::vector<Draft> drafts = sitting_->earlierDrafts();
         std::erase_if(drafts, [this](const Draft& draft) {
             // Those are taken up by themselves when their photo is opened.
-            return draft.record_id.empty() && sitting_->queue()->find(draft.photo) >= 0;
+            return sitting_->queue()->find(draft.photo) >= 0;
         });
         if (drafts.empty())
             return;
@@ -167,6 +199,7 @@ void MainWindow::closeEvent(QCloseEvent* event)
     const std::vector<std::filesystem::path> unfiled = sitting_->unfiled();
     if (closing_ || unfiled.empty()) {
         sitting_->stop();
+        sitting_->leaveTable();
         event->accept();
         return;
     }

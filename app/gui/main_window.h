@@ -1,22 +1,26 @@
 #pragma once
 
+#include <QElapsedTimer>
 #include <QMainWindow>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <vector>
 
+#include "app/gui/candidate_list.h"
 #include "app/gui/look.h"
 #include "app/gui/sitting.h"
+#include "app/gui/tones.h"
 #include "app/gui/tray.h"
 
 class QLabel;
 class QPushButton;
 class QSplitter;
+class QVBoxLayout;
 
 namespace gui {
 
 class ArchivePane;
-class CandidateList;
 class FilingForm;
 class HeadBar;
 class HelpOverlay;
@@ -24,6 +28,8 @@ class MessageBar;
 class PhotoView;
 class StampView;
 class ToReadList;
+class TrayButtons;
+class TypedPane;
 
 // The window: the stamp at full width with its cells, one tray below it at a time, sentences and
 // keys around. It shows what the sitting holds, passes on what the panes ask for, and is the edge
@@ -37,6 +43,8 @@ public:
 
     Sitting& sitting() { return *sitting_; }
     void openPhotos(const std::vector<std::filesystem::path>& files);
+    // Opens where one was when the last window ended, however that was.
+    void restoreTable();
     // Asks, within the window, whether to take up what an earlier sitting left unfiled.
     void offerDrafts();
     void setLight(Light light);
@@ -45,20 +53,29 @@ protected:
     void closeEvent(QCloseEvent* event) override;
     void dragEnterEvent(QDragEnterEvent* event) override;
     void dropEvent(QDropEvent* event) override;
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void build();
+    void buildFoot(QVBoxLayout* layout);
     void addTrayPages();
     void connectSitting();
     void connectPanes();
     void connectPhotoView();
     void connectSession();
+    void connectPanesToSitting();
     void addKeys();
-    void addKey(const char* name, const QKeySequence& keys, const std::function<void()>& action);
+    void addTrayKeys();
+    void addLookingKeys();
+    void addPhotoKeys();
+    void addStampKeys();
+    void addMeaningKeys();
+    void addKey(const QKeySequence& keys, const std::function<void()>& action);
     void guarded(const std::function<void()>& action);
 
     void showSession();
     QString emptyWords() const;
+    QString differenceWords(const models::Cell& cell) const;
     void showStamp();
     void showLetters();
     void showPlace();
@@ -72,13 +89,18 @@ private:
     void toggleTray(TrayPage page);
     void trayChanged();
     void openMeaning();
+    void holdPhoto();
+    void turnTones(const Tones& tones);
+    void conclude(Conclusion conclusion);
+    void restoreLetters();
+    void keepWindowState();
+    void showAhead(int read, int all);
     bool mayShowCandidates() const;
     void lettersGoneThrough();
     void escape();
     void undo(bool again);
     void chooseFiles();
     void file();
-    void takeMaker(const QString& maker_id);
     void search(const models::FindQuery& query);
     void openFound(const QString& id);
     bool isFiledOutline(int stamp);  // says so when it is
@@ -99,11 +121,20 @@ private:
     ToReadList* to_read_;
     ArchivePane* archive_pane_;
     FilingForm* filing_form_;
+    TypedPane* typed_pane_;
+    TrayButtons* tray_buttons_;
     QLabel* hints_;
     HelpOverlay* help_;
     int layer_ = 0;  // 0: the stamp's own colours; then its layers in their order
     Light light_ = Light::Day;
     bool closing_ = false;
+    int typing_gesture_ = 0;  // what is written as text in one go is undone together
+    // While the key is held down that shows the photo as it is: the layer to come back to, since
+    // when.
+    std::optional<int> held_layer_;
+    QElapsedTimer held_since_;
+    Tones tones_;
+    std::string returning_tray_;  // to be opened once the photo is read
 };
 
 }  // namespace gui

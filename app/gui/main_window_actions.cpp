@@ -1,12 +1,15 @@
 // What the window's keys do.
 #include <QFileDialog>
+#include <QKeyEvent>
 #include <QSplitter>
+#include <utility>
 
 #include "app/gui/archive_pane.h"
 #include "app/gui/filing_form.h"
 #include "app/gui/main_window.h"
 #include "app/gui/message_bar.h"
 #include "app/gui/stamp_view.h"
+#include "app/gui/tray_buttons.h"
 
 namespace gui {
 
@@ -42,6 +45,8 @@ void MainWindow::toggleTray(TrayPage page)
     tray_->open(page, true);
     if (page == TrayPage::Archive)
         archive_pane_->searchNow();
+    if (page == TrayPage::Text)
+        ++typing_gesture_;
 }
 
 void MainWindow::trayChanged()
@@ -58,8 +63,18 @@ void MainWindow::trayChanged()
     if (WorkSession* session = sitting_->session())
         session->setCandidatesInView(in_view, false);
     sitting_->followLetters(mayShowCandidates() && (in_view || tray_->isOpen(TrayPage::Filing)));
+    if (tray_->isOpen(TrayPage::Text))
+        showLetters();
+    tray_buttons_->showOpen(tray_->isClosed() ? std::nullopt : std::optional(tray_->page()));
+    keepWindowState();
     showFold();
     showHints();
+}
+
+void MainWindow::keepWindowState()
+{
+    sitting_->setWindowState(
+        {layer_, tray_->isClosed() ? "" : nameOf(tray_->page()), light_ == Light::Dusk});
 }
 
 void MainWindow::escape()
@@ -77,6 +92,39 @@ void MainWindow::undo(bool again)
 {
     if (WorkSession* session = sitting_->session())
         again ? session->undoStack()->redo() : session->undoStack()->undo();
+}
+
+// The photo as it is, without layer and tones: until the key is let go, or, after a short press,
+// from then on.
+void MainWindow::holdPhoto()
+{
+    if (held_layer_)
+        return;
+    held_layer_ = layer_;
+    held_since_.start();
+    stamp_view_->setTones({});
+    pickLayer(0);
+}
+
+bool MainWindow::eventFilter(QObject* watched, QEvent* event)
+{
+    constexpr qint64 short_press_ms = 300;
+    if (event->type() == QEvent::KeyRelease && held_layer_) {
+        const auto key = static_cast<QKeyEvent*>(event);
+        if (key->key() == Qt::Key_F2 && !key->isAutoRepeat()) {
+            const int layer = *std::exchange(held_layer_, std::nullopt);
+            stamp_view_->setTones(tones_);
+            if (held_since_.elapsed() > short_press_ms)
+                pickLayer(layer);
+        }
+    }
+    return QMainWindow::eventFilter(watched, event);
+}
+
+void MainWindow::turnTones(const Tones& tones)
+{
+    tones_ = tones;
+    stamp_view_->setTones(tones);
 }
 
 void MainWindow::chooseFiles()
@@ -101,15 +149,40 @@ void MainWindow::file()
         return message_->say(Tone::Trouble, filing_form_->trouble());
     session->setFields(filing_form_->fields());
     guarded([&] {
-        sitting_->fileRecord(layerName());
-        tray_->close();
+        if (sitting_->fileRecord(layerName()))
+            tray_->close();
     });
 }
 
-void MainWindow::takeMaker(const QString& maker_id)
+// What the person makes of the candidates goes into the record; no letter is changed by it.
+void MainWindow::conclude(Conclusion conclusion)
 {
-    filing_form_->takeMaker(maker_id);
-    toggleTray(TrayPage::Filing);
+    if (!sitting_->session())
+        return message_->say(Tone::Note, tr("Open a photo first."));
+    if (conclusion == Conclusion::TakeMaker) {
+        const models::Candidate* candidate = candidates_->inHand();
+        if (!candidate)
+            return message_->say(
+                Tone::Note, mayShowCandidates()
+                                ? tr("No maker is in hand; F11 leads to the list.")
+                                : tr("Go once through the letters first; F11 unfolds the makers "
+                                     "sooner, which is recorded."));
+        filing_form_->takeMaker(QString::fromStdString(candidate->maker_id));
+    } else if (conclusion == Conclusion::NoneOfThem) {
+        filing_form_->takeNoneOfThem();
+    } else {
+        filing_form_->takeMaker({});
+    }
+    tray_->open(TrayPage::Filing, true);
+}
+
+void MainWindow::restoreLetters()
+{
+    const models::Candidate* candidate = candidates_->inHand();
+    if (!candidate || !sitting_->session())
+        return message_->say(Tone::Note, tr("No maker is in hand whose mark could tell the lost "
+                                            "letters; F11 leads to the list."));
+    sitting_->session()->restoreFrom(candidate->mark);
 }
 
 void MainWindow::search(const models::FindQuery& query)

@@ -1,6 +1,7 @@
 // What the window shows of the sitting.
 #include <QLabel>
 #include <QPushButton>
+#include <utility>
 
 #include "app/gui/candidate_list.h"
 #include "app/gui/cell_words.h"
@@ -11,6 +12,7 @@
 #include "app/gui/photo_view.h"
 #include "app/gui/stamp_view.h"
 #include "app/gui/to_read_list.h"
+#include "app/gui/typed_pane.h"
 
 namespace gui {
 
@@ -23,7 +25,9 @@ void MainWindow::showSession()
     if (place >= 0)
         to_read_->setCurrentPhoto(place);
     tray_->setTitle(TrayPage::ToRead,
-                    tr("Photos on the table, %1 not filed").arg(queue->stillToRead()));
+                    tr("Photos on the table, %1 not filed   Enter opens one, Ctrl+I (or laying "
+                       "a card on another) puts photos of one piece together")
+                        .arg(queue->stillToRead()));
     WorkSession* session = sitting_->session();
     photo_view_->showPhoto(session ? session->photo().pixels : cv::Mat());
     filing_form_->showFields(session ? session->fields() : FilingFields{});
@@ -35,6 +39,9 @@ void MainWindow::showSession()
     showCandidates();
     if (tray_->isClosed() && !message_->isAsking())
         stamp_view_->setFocus();
+    const auto tray = session ? trayPageNamed(std::exchange(returning_tray_, {})) : std::nullopt;
+    if (tray && (*tray != TrayPage::Meaning || mayShowCandidates()))
+        tray_->open(*tray, *tray != TrayPage::Meaning);
 }
 
 QString MainWindow::emptyWords() const
@@ -47,7 +54,9 @@ QString MainWindow::emptyWords() const
         return tr("The photo is being read.  Esc stops it.");
     if (sitting_->place() >= 0)
         return tr("This photo has not been read.  Ctrl+R reads it, F10 shows the others.");
-    return tr("Open photos with Ctrl+O, or drop them here.");
+    return tr(
+        "Open photos with Ctrl+O, or drop them, or a folder of them, here.  F1 shows every "
+        "key.");
 }
 
 void MainWindow::showStamp()
@@ -82,6 +91,7 @@ void MainWindow::pickLayer(int layer)
     for (const vision::Layer& one : enhanced.layers)
         words << layerWord(one.name);
     head_->showLayers(words, layer_);
+    keepWindowState();
     stamp_view_->showPicture(layer_ == 0
                                  ? enhanced.rectified.pixels
                                  : enhanced.layers[static_cast<std::size_t>(layer_ - 1)].grey);
@@ -102,6 +112,13 @@ void MainWindow::showLetters()
     const StampWork* stamp = session ? session->stamp() : nullptr;
     stamp_view_->showLines(stamp ? stamp->shown.lines : std::vector<models::Line>(),
                            session ? session->person() : std::string());
+    const models::Reading proposal =
+        stamp && stamp->examined ? stamp->examined->proposal : models::Reading{};
+    stamp_view_->showBeside(proposal, stamp
+                                          ? shownRoles(stamp->shown.lines, sitting_->guessedRoles())
+                                          : std::vector<std::vector<ShownRole>>());
+    if (tray_->isOpen(TrayPage::Text))
+        typed_pane_->showLines(stamp ? stamp->shown.lines : std::vector<models::Line>());
     showPlace();
 }
 
@@ -112,7 +129,7 @@ void MainWindow::showPlace()
     if (session)
         stamp_view_->setPlace(session->editor().place());
     if (cell)
-        cell_line_->setText(cellSentence(*cell, session->person()));
+        cell_line_->setText(cellSentence(*cell, session->person()) + differenceWords(*cell));
     else if (session && session->stamp())
         cell_line_->setText(session->editor().reading().lines.empty()
                                 ? tr("Nothing read here; type the letters you see.")
@@ -120,6 +137,18 @@ void MainWindow::showPlace()
     else
         cell_line_->clear();
     showFold();
+}
+
+// What the engines saw where the person's cell in hand says otherwise.
+QString MainWindow::differenceWords(const models::Cell& cell) const
+{
+    const StampWork* stamp = sitting_->session()->stamp();
+    const std::size_t line = sitting_->session()->editor().place().line;
+    if (!stamp || !stamp->examined || line >= stamp->shown.lines.size())
+        return {};
+    const models::Cell* seen = differingCell(
+        cell, stamp->shown.lines[line], stamp->examined->proposal, sitting_->session()->person());
+    return seen ? tr(".  The engine: %1").arg(cellSentence(*seen, {})) : QString();
 }
 
 void MainWindow::showFold()
@@ -160,12 +189,19 @@ void MainWindow::showCandidates()
     filing_form_->showCandidates(*list);
 }
 
+void MainWindow::showAhead(int read, int all)
+{
+    head_->showAhead(all < 2 || read >= all   ? QString()
+                     : sitting_->readsAhead() ? tr("%1 of %2 read").arg(read).arg(all)
+                                              : tr("%1 of %2 read, paused").arg(read).arg(all));
+}
+
 void MainWindow::showHints()
 {
     const QString always = tr("F1 all keys");
     QString hints =
-        tr("Enter right as it is    ? unsure    + faint    [ lost    ~ lost, no number"
-           "    ] restored    PgDn alternatives    Ctrl+S file    ");
+        tr("Shift+Enter line is right    Enter letter is    ? unsure    + faint    [ lost    "
+           "~ lost, no number    ] restored    PgDn alternatives    Ctrl+S file    ");
     if (tray_->holdsFocus()) {
         switch (tray_->page()) {
             case TrayPage::Photo:
@@ -174,10 +210,17 @@ void MainWindow::showHints()
                        "take out    + nearer    F9 close    ");
                 break;
             case TrayPage::ToRead:
-                hints = tr("arrows choose    Enter open    F10 close    ");
+                hints = tr("arrows choose    Enter open    Ctrl+N next not filed    F10 close    ");
                 break;
             case TrayPage::Meaning:
-                hints = tr("arrows choose    Enter take the maker    Esc back to the letters    ");
+                hints =
+                    tr("Enter take this    Alt+Backspace none of them    Alt+Del leave open    "
+                       "Alt+Ins restore lost letters    Esc back to the letters    ");
+                break;
+            case TrayPage::Text:
+                hints =
+                    tr("what you write goes into the cells    Ctrl+T close    Esc back to the "
+                       "letters    ");
                 break;
             case TrayPage::Archive:
                 hints = tr("type to find    Down to the records    Enter open    F12 close    ");

@@ -1,5 +1,4 @@
-// What leads where: signals of the sitting and of the panes, keys.
-#include <QAction>
+// What leads where: signals of the sitting and of the panes.
 #include <QApplication>
 #include <QPushButton>
 
@@ -14,6 +13,8 @@
 #include "app/gui/record_page.h"
 #include "app/gui/stamp_view.h"
 #include "app/gui/to_read_list.h"
+#include "app/gui/tray_buttons.h"
+#include "app/gui/typed_pane.h"
 
 namespace gui {
 
@@ -24,8 +25,12 @@ void MainWindow::connectSitting()
         connectSession();
         showSession();
     });
-    connect(sitting, &Sitting::knownChanged, this,
-            [this] { filing_form_->showKnown(sitting_->known()); });
+    connect(sitting, &Sitting::knownChanged, this, [this] {
+        filing_form_->showKnown(sitting_->known());
+        if (WorkSession* session = sitting_->session())
+            filing_form_->showFields(session->fields());
+    });
+    connect(sitting, &Sitting::aheadChanged, this, &MainWindow::showAhead);
     connect(sitting, &Sitting::candidatesChanged, this, &MainWindow::showCandidates);
     connect(sitting, &Sitting::progressed, head_, &HeadBar::showProgress);
     connect(sitting, &Sitting::idle, this, [this] {
@@ -52,6 +57,10 @@ void MainWindow::connectSession()
     connect(session, &WorkSession::lettersChanged, listener, [this] { showLetters(); });
     connect(session, &WorkSession::placeChanged, listener, [this] { showPlace(); });
     connect(session, &WorkSession::outlinesChanged, listener, [this] { showOutlines(); });
+    connect(session, &WorkSession::fieldsChanged, listener, [this, session] {
+        if (filing_form_->fields() != session->fields())
+            filing_form_->showFields(session->fields());
+    });
     connect(session, &WorkSession::goneThrough, listener, [this] { lettersGoneThrough(); });
     connect(session, &WorkSession::couldNot, listener,
             [this](const QString& sentence) { message_->say(Tone::Note, sentence); });
@@ -76,14 +85,36 @@ void MainWindow::connectPanes()
         if (session())
             session()->moveTo(place);
     });
+    connect(typed_pane_, &TypedPane::written, this,
+            [this, session](const std::vector<models::Line>& lines) {
+                if (session())
+                    session()->write(lines, typing_gesture_);
+            });
+    connect(tray_buttons_, &TrayButtons::wanted, this, [this](TrayPage page) {
+        page == TrayPage::Meaning ? openMeaning() : toggleTray(page);
+    });
     connect(fold_, &QPushButton::clicked, this, &MainWindow::openMeaning);
     connect(head_, &HeadBar::layerPicked, this, &MainWindow::pickLayer);
+    connect(tray_, &Tray::changed, this, &MainWindow::trayChanged);
+    connect(qApp, &QApplication::focusChanged, this, [this] { showHints(); });
+    connect(message_, &MessageBar::dismissed, this, [this] {
+        if (!QApplication::focusWidget() || QApplication::focusWidget()->parent() == message_)
+            stamp_view_->setFocus();
+    });
+    connect(help_, &HelpOverlay::closed, this, [this] { stamp_view_->setFocus(); });
+}
+
+// The tray's pages.
+void MainWindow::connectPanesToSitting()
+{
+    const auto session = [this] { return sitting_->session(); };
     connect(head_, &HeadBar::stopWanted, this, [this] { sitting_->stop(); });
     connect(to_read_, &ToReadList::opened, this, [this](int place) {
         tray_->close();
         guarded([&] { sitting_->goTo(place); });
     });
-    connect(candidates_, &CandidateList::taken, this, &MainWindow::takeMaker);
+    connect(candidates_, &CandidateList::taken, this,
+            [this] { conclude(candidates_->conclusionInHand()); });
     connect(filing_form_, &FilingForm::fieldsChanged, this, [this, session] {
         if (session())
             session()->setFields(filing_form_->fields());
@@ -97,13 +128,6 @@ void MainWindow::connectPanes()
             archive_pane_->showRecord(item ? recordPage(*item) : QString());
         });
     });
-    connect(tray_, &Tray::changed, this, &MainWindow::trayChanged);
-    connect(qApp, &QApplication::focusChanged, this, [this] { showHints(); });
-    connect(message_, &MessageBar::dismissed, this, [this] {
-        if (!QApplication::focusWidget() || QApplication::focusWidget()->parent() == message_)
-            stamp_view_->setFocus();
-    });
-    connect(help_, &HelpOverlay::closed, this, [this] { stamp_view_->setFocus(); });
 }
 
 void MainWindow::connectPhotoView()
@@ -120,60 +144,6 @@ void MainWindow::connectPhotoView()
     });
     connect(photo_view_, &PhotoView::couldNot, this,
             [this](const QString& sentence) { message_->say(Tone::Note, sentence); });
-}
-
-void MainWindow::addKey(const char* name, const QKeySequence& keys,
-                        const std::function<void()>& action)
-{
-    auto key = new QAction(this);
-    key->setObjectName(name);
-    key->setShortcut(keys);
-    connect(key, &QAction::triggered, this, action);
-    addAction(key);
-}
-
-void MainWindow::addKeys()
-{
-    constexpr int most_layers = 7;
-    for (int layer = 0; layer < most_layers; ++layer)
-        addKey("layerKey", QKeySequence(Qt::Key_F2 + layer), [this, layer] { pickLayer(layer); });
-    const auto stamp_by = [this](int by) {
-        if (WorkSession* session = sitting_->session())
-            session->setCurrent(session->current() + by);
-    };
-    addKey("helpKey", Qt::Key_F1, [this] { help_->open(); });
-    addKey("photoKey", Qt::Key_F9, [this] { toggleTray(TrayPage::Photo); });
-    addKey("toReadKey", Qt::Key_F10, [this] { toggleTray(TrayPage::ToRead); });
-    addKey("meaningKey", Qt::Key_F11, [this] { openMeaning(); });
-    addKey("archiveKey", Qt::Key_F12, [this] { toggleTray(TrayPage::Archive); });
-    addKey("escapeKey", Qt::Key_Escape, [this] { escape(); });
-    addKey("openKey", Qt::CTRL | Qt::Key_O, [this] { chooseFiles(); });
-    addKey("fileKey", Qt::CTRL | Qt::Key_S,
-           [this] { tray_->isOpen(TrayPage::Filing) ? file() : toggleTray(TrayPage::Filing); });
-    addKey("undoKey", Qt::CTRL | Qt::Key_Z, [this] { undo(false); });
-    addKey("redoKey", Qt::CTRL | Qt::Key_Y, [this] { undo(true); });
-    addKey("redoKeyToo", Qt::CTRL | Qt::SHIFT | Qt::Key_Z, [this] { undo(true); });
-    addKey("lightKey", Qt::CTRL | Qt::Key_D,
-           [this] { setLight(light_ == Light::Day ? Light::Dusk : Light::Day); });
-    addKey("nextPhotoKey", Qt::CTRL | Qt::Key_PageDown,
-           [this] { guarded([&] { sitting_->step(+1); }); });
-    addKey("lastPhotoKey", Qt::CTRL | Qt::Key_PageUp,
-           [this] { guarded([&] { sitting_->step(-1); }); });
-    addKey("readAgainKey", Qt::CTRL | Qt::Key_R, [this] {
-        if (!sitting_->session())
-            guarded([&] { sitting_->goTo(sitting_->place()); });
-    });
-    addKey("nextStampKey", Qt::CTRL | Qt::Key_Right, [stamp_by] { stamp_by(+1); });
-    addKey("lastStampKey", Qt::CTRL | Qt::Key_Left, [stamp_by] { stamp_by(-1); });
-    addKey("mirrorKey", Qt::CTRL | Qt::Key_M, [this] {
-        if (WorkSession* session = sitting_->session())
-            guarded([&] { session->turnMirrored(); });
-    });
-    addKey("noStampKey", Qt::CTRL | Qt::Key_Delete, [this] {
-        if (sitting_->session())
-            deleteOutline(sitting_->session()->current());
-    });
-    addKey("closeKey", Qt::CTRL | Qt::Key_Q, [this] { close(); });
 }
 
 }  // namespace gui

@@ -1,5 +1,6 @@
 #include "app/gui/outline_edits.h"
 
+#include <QObject>
 #include <algorithm>
 #include <cmath>
 #include <opencv2/imgproc.hpp>
@@ -35,6 +36,32 @@ std::optional<vision::Quad> movedHandle(const vision::Quad& corners, int handle,
     if (!isUsable(moved))
         return std::nullopt;
     return moved;
+}
+
+std::optional<vision::Quad> turnedOutline(const vision::Quad& corners, double degrees, QSize photo)
+{
+    const cv::Point2f middle = (corners[0] + corners[1] + corners[2] + corners[3]) / 4;
+    const double angle = degrees * CV_PI / 180;
+    const float cosine = static_cast<float>(std::cos(angle));
+    const float sine = static_cast<float>(std::sin(angle));
+    vision::Quad turned = corners;
+    for (cv::Point2f& corner : turned) {
+        const cv::Point2f arm = corner - middle;
+        corner = middle + cv::Point2f(arm.x * cosine - arm.y * sine, arm.x * sine + arm.y * cosine);
+        if (corner.x < 0 || corner.y < 0 || corner.x > static_cast<float>(photo.width() - 1) ||
+            corner.y > static_cast<float>(photo.height() - 1))
+            return std::nullopt;
+    }
+    return turned;
+}
+
+double angleBetween(const vision::Quad& corners, QPointF from, QPointF to)
+{
+    const cv::Point2f middle = (corners[0] + corners[1] + corners[2] + corners[3]) / 4;
+    const auto angle = [&](QPointF point) {
+        return std::atan2(point.y() - middle.y, point.x() - middle.x) * 180 / CV_PI;
+    };
+    return std::remainder(angle(to) - angle(from), 360);
 }
 
 std::optional<int> handleAt(const vision::Quad& corners, QPointF point, double reach)
@@ -73,11 +100,20 @@ vision::Quad newOutline(QPointF middle, QSize photo)
             corner(x + half_width, y + half_height), corner(x - half_width, y + half_height)};
 }
 
-const char* handleWord(int handle)
+QString handleWord(int handle)
 {
-    constexpr const char* words[] = {"top left corner", "top right corner", "bottom right corner",
-                                     "bottom left corner", "whole outline"};
-    return words[std::clamp(handle, 0, whole_outline)];
+    switch (handle) {
+        case 0:
+            return QObject::tr("top left corner");
+        case 1:
+            return QObject::tr("top right corner");
+        case 2:
+            return QObject::tr("bottom right corner");
+        case 3:
+            return QObject::tr("bottom left corner");
+        default:
+            return QObject::tr("whole outline");
+    }
 }
 
 }  // namespace gui

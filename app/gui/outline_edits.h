@@ -2,6 +2,7 @@
 
 #include <QPointF>
 #include <QSize>
+#include <QString>
 #include <optional>
 #include <vector>
 
@@ -17,6 +18,14 @@ constexpr int whole_outline = 4;  // handles 0 to 3 are the corners
 std::optional<vision::Quad> movedHandle(const vision::Quad& corners, int handle, QPointF by,
                                         QSize photo);
 
+// The outline turned clockwise about its middle.
+//   returns  nothing when a corner would leave the photo
+std::optional<vision::Quad> turnedOutline(const vision::Quad& corners, double degrees, QSize photo);
+
+// How far one has turned about the outline's middle from one point to another, clockwise, -180 to
+// 180 degrees.
+double angleBetween(const vision::Quad& corners, QPointF from, QPointF to);
+
 // The handle within `reach` photo pixels of the point: corners first, then the whole outline when
 // the point is inside it.
 std::optional<int> handleAt(const vision::Quad& corners, QPointF point, double reach);
@@ -25,6 +34,6 @@ std::optional<int> handleAt(const vision::Quad& corners, QPointF point, double r
 vision::Quad newOutline(QPointF middle, QSize photo);
 
 // "top left corner", ..., "whole outline".
-const char* handleWord(int handle);
+QString handleWord(int handle);
 
 }  // namespace gui

@@ -1,5 +1,6 @@
 #include "app/gui/photo_queue.h"
 
+#include <QMimeData>
 #include <algorithm>
 
 namespace gui {
@@ -23,7 +24,7 @@ int PhotoQueue::add(const std::filesystem::path& file)
         return there;
     const int place = rowCount();
     beginInsertRows({}, place, place);
-    entries_.push_back({std::filesystem::absolute(file).lexically_normal(), {}, {}});
+    entries_.push_back({std::filesystem::absolute(file).lexically_normal(), {}, {}, -1});
     endInsertRows();
     return place;
 }
@@ -57,6 +58,57 @@ int PhotoQueue::stillToRead() const
     }));
 }
 
+int PhotoQueue::pieceOf(int place) const
+{
+    return entries_.at(static_cast<std::size_t>(place)).piece;
+}
+
+void PhotoQueue::setPiece(int place, int with)
+{
+    entries_.at(static_cast<std::size_t>(place)).piece = with;
+    Q_EMIT dataChanged(index(place), index(place));
+}
+
+int PhotoQueue::nextUnfiled(int place) const
+{
+    for (int i = 1; i < rowCount(); ++i) {
+        const int next = (std::max(0, place) + i) % rowCount();
+        if (state(next) != PhotoState::Filed && state(next) != PhotoState::Unreadable)
+            return next;
+    }
+    return -1;
+}
+
+Qt::ItemFlags PhotoQueue::flags(const QModelIndex& index) const
+{
+    const Qt::ItemFlags usual = QAbstractListModel::flags(index);
+    return index.isValid() ? usual | Qt::ItemIsDragEnabled | Qt::ItemIsDropEnabled : usual;
+}
+
+QStringList PhotoQueue::mimeTypes() const
+{
+    return {"application/x-weftmark-place"};
+}
+
+QMimeData* PhotoQueue::mimeData(const QModelIndexList& indexes) const
+{
+    auto data = new QMimeData;
+    if (!indexes.isEmpty())
+        data->setData(mimeTypes().front(), QByteArray::number(indexes.front().row()));
+    return data;
+}
+
+bool PhotoQueue::dropMimeData(const QMimeData* data, Qt::DropAction, int, int,
+                              const QModelIndex& parent)
+{
+    bool is_place = false;
+    const int place = data->data(mimeTypes().front()).toInt(&is_place);
+    if (!is_place || !parent.isValid() || place == parent.row() || place >= rowCount())
+        return false;
+    Q_EMIT laidOnto(place, parent.row());
+    return false;  // the card stays where it is
+}
+
 int PhotoQueue::rowCount(const QModelIndex& parent) const
 {
     return parent.isValid() ? 0 : static_cast<int>(entries_.size());
@@ -69,12 +121,17 @@ QVariant PhotoQueue::data(const QModelIndex& index, int role) const
     const Entry& entry = entries_[static_cast<std::size_t>(index.row())];
     switch (role) {
         case Qt::DisplayRole:
-        case Qt::AccessibleTextRole:
             return nameOf(entry.file) + "\n" + stateWord(entry.state);
+        case Qt::AccessibleTextRole:
+            return QStringList{nameOf(entry.file), stateWord(entry.state),
+                               data(index, piece_role).toString()}
+                .join(" ");
         case Qt::ToolTipRole:
             return QString::fromStdString(entry.file.string());
         case Qt::DecorationRole:
             return entry.picture.isNull() ? QVariant() : QVariant(entry.picture);
+        case piece_role:
+            return entry.piece < 0 ? QString() : tr("with %1").arg(nameOf(file(entry.piece)));
         default:
             return {};
     }

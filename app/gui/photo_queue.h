@@ -25,15 +25,33 @@ public:
     // A small picture, made when the photo was loaded anyway.
     void setPicture(int place, const QImage& picture);
     int stillToRead() const;
+    // The photo with which this one shows one piece; -1: none.
+    int pieceOf(int place) const;
+    void setPiece(int place, int with);
+    // The next place after this one, round the end, whose photo is not filed and can be read; -1
+    // when there is none but this.
+    int nextUnfiled(int place) const;
+
+    static constexpr int piece_role = Qt::UserRole;  // words that name that photo, or empty
+    // A card can be laid on another: both photos show one piece then.
+    Qt::ItemFlags flags(const QModelIndex& index) const override;
+    bool dropMimeData(const QMimeData* data, Qt::DropAction action, int row, int column,
+                      const QModelIndex& parent) override;
+    QMimeData* mimeData(const QModelIndexList& indexes) const override;
+    QStringList mimeTypes() const override;
 
     int rowCount(const QModelIndex& parent = {}) const override;
     QVariant data(const QModelIndex& index, int role = Qt::DisplayRole) const override;
+
+Q_SIGNALS:
+    void laidOnto(int place, int onto);
 
 private:
     struct Entry {
         std::filesystem::path file;
         PhotoState state = PhotoState::ToRead;
         QImage picture;
+        int piece = -1;
     };
     std::vector<Entry> entries_;
 };

@@ -115,6 +115,7 @@ void PhotoView::mousePressEvent(QMouseEvent* event)
     if (current_ == best) {
         dragged_ = outlines_[static_cast<std::size_t>(best)];
         grip_ = point;
+        turning_ = event->modifiers().testFlag(Qt::ShiftModifier);
     }
 }
 
@@ -122,9 +123,11 @@ void PhotoView::mouseMoveEvent(QMouseEvent* event)
 {
     if (!dragged_)
         return;
-    const QPointF by = photoFromView(event->position()) - grip_;
-    const auto moved = movedHandle(outlines_[static_cast<std::size_t>(current_)], handle_, by,
-                                   {pixels_.cols, pixels_.rows});
+    const vision::Quad& corners = outlines_[static_cast<std::size_t>(current_)];
+    const QPointF at = photoFromView(event->position());
+    const QSize photo(pixels_.cols, pixels_.rows);
+    const auto moved = turning_ ? turnedOutline(corners, angleBetween(corners, grip_, at), photo)
+                                : movedHandle(corners, handle_, at - grip_, photo);
     if (moved)
         dragged_ = moved;
     update();

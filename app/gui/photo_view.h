@@ -49,6 +49,7 @@ protected:
 private:
     bool moveByKey(const QKeyEvent& event);
     void shift(QPointF by, int gesture);
+    void turn(double degrees, int gesture);
     void pickHandle(int handle);
     void zoom(double factor, std::optional<QPointF> about);
     void addOutline();
@@ -69,6 +70,7 @@ private:
     QPointF centre_;                       // photo pixels shown in the middle
     int gesture_ = 0;                      // changes of one gesture are undone together
     std::optional<vision::Quad> dragged_;  // while the mouse holds it
+    bool turning_ = false;                 // the mouse turns it
     QPointF grip_;                         // where the mouse took it, photo pixels
 };
 

@@ -26,6 +26,18 @@ void PhotoView::shift(QPointF by, int gesture)
         Q_EMIT couldNot(tr("The outline would fold over; move another corner first."));
 }
 
+void PhotoView::turn(double degrees, int gesture)
+{
+    if (current_ < 0)
+        return;
+    const auto turned = turnedOutline(outlines_[static_cast<std::size_t>(current_)], degrees,
+                                      {pixels_.cols, pixels_.rows});
+    if (turned)
+        Q_EMIT outlineMoved(current_, *turned, gesture);
+    else
+        Q_EMIT couldNot(tr("Turned further, the outline would leave the photo; make it smaller."));
+}
+
 void PhotoView::addOutline()
 {
     if (!pixels_.empty())
@@ -82,6 +94,10 @@ void PhotoView::keyPressEvent(QKeyEvent* event)
             if (current_ >= 0)
                 Q_EMIT outlineDeleted(current_);
             return;
+        case Qt::Key_Comma:
+            return turn(-1, gesture_);
+        case Qt::Key_Period:
+            return turn(+1, gesture_);
         case Qt::Key_Plus:
         case Qt::Key_Equal:
             return zoom(1.5, std::nullopt);

@@ -22,6 +22,8 @@ struct StampWork {
     std::shared_ptr<const flow::StampExamination> examined;  // null until examined
     bool stale = false;     // the outline or what comes next has changed since
     bool mirrored = false;  // a mirror image, as ink leaves on the cloth it faced
+    bool turned = false;    // the person has said which way is up
+    std::string view_of;    // id of the stamp that this is another view of; empty: of its own
     models::Reading shown;  // the proposal with the person's cells in it
     // Of the rectified picture in which the extents of `shown` are; none when nobody knows.
     std::optional<cv::Matx33d> photo_from_rectified;
@@ -35,6 +37,7 @@ struct StampWork {
 struct FilingFields {
     std::string accession_number, type_id, notes;
     std::string maker_id, maker_name, mark;  // empty: no maker concluded
+    bool none_of_them = false;               // concluded: no maker of the register
     std::string date_edtf;
     models::Certainty certainty = models::Certainty::Possible;
     std::string reasons, engine_reasons;

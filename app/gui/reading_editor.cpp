@@ -1,5 +1,6 @@
 #include "app/gui/reading_editor.h"
 
+#include <QtGlobal>
 #include <algorithm>
 #include <utility>
 
@@ -89,6 +90,32 @@ void ReadingEditor::move(Move move)
             return goTo({0, 0});
         case Move::Last:
             return goTo({last_line, std::string::npos});
+        case Move::NextWorthALook:
+            return moveToOpen(+1);
+        case Move::LastWorthALook:
+            return moveToOpen(-1);
+    }
+}
+
+// The nearest cell after (or before) the one in hand that is worth a look; stays where there is
+// none.
+void ReadingEditor::moveToOpen(int by)
+{
+    CellPlace place = place_;
+    for (;;) {
+        if (by > 0 && place.cell + 1 < reading_.lines[place.line].cells.size())
+            ++place.cell;
+        else if (by > 0 && place.line + 1 < reading_.lines.size())
+            place = {place.line + 1, 0};
+        else if (by < 0 && place.cell > 0)
+            --place.cell;
+        else if (by < 0 && place.line > 0)
+            place = {place.line - 1, reading_.lines[place.line - 1].cells.size()};
+        else
+            return;
+        const auto& cells = reading_.lines[place.line].cells;
+        if (place.cell < cells.size() && isWorthALook(cells[place.cell], person_))
+            return goTo(place);
     }
 }
 
@@ -108,7 +135,8 @@ EditOutcome ReadingEditor::type(const std::string& character)
         or_else_ = false;
         Cell* cell = target();
         if (!cell || cell->alternatives.empty())
-            return {false, "There is no letter here to add another to."};
+            return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
+                                             "There is no letter here to add another to.")};
         addAlternative(*cell, character);
         touch(*cell);
         return {true, {}};
@@ -174,15 +202,30 @@ EditOutcome ReadingEditor::apply(Edit edit)
             return cycleEnd(&Line::left_end);
         case Edit::RightEnd:
             return cycleEnd(&Line::right_end);
+        case Edit::RemoveLine:
+            return removeLine();
+        case Edit::LineUp:
+            return moveLine(-1);
+        case Edit::LineDown:
+            return moveLine(+1);
+        case Edit::JoinCell:
+            return joinCell();
+        case Edit::SplitCell:
+            return splitCell();
+        case Edit::PartHere:
+            return partHere();
+        default:
+            return setRole(static_cast<models::LineRole>(static_cast<int>(edit) -
+                                                         static_cast<int>(Edit::RoleUnknown)));
     }
-    return {};
 }
 
 EditOutcome ReadingEditor::markState(CellState state)
 {
     Cell* cell = target();
     if (!cell || cell->alternatives.empty())
-        return {false, "Type the letter first, then say how sure it is."};
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
+                                         "Type the letter first, then say how sure it is.")};
     const bool doubting = state == CellState::Doubtful && cell->state == CellState::Restored;
     if (doubting) {
         cell->doubted = !cell->doubted;
@@ -223,11 +266,13 @@ EditOutcome ReadingEditor::turn(int by)
 {
     Cell* cell = target();
     if (!cell)
-        return {false, "There is no cell here to turn."};
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor", "There is no cell here to turn.")};
     const bool turned =
         cell->alternatives.empty() ? changeNumber(*cell, by) : turnAlternatives(*cell, by);
     if (!turned)
-        return {false, "There is nothing else this cell could be; type the letter you see."};
+        return {false, QT_TRANSLATE_NOOP(
+                           "gui::ReadingEditor",
+                           "There is nothing else this cell could be; type the letter you see.")};
     touch(*cell);
     return {true, {}};
 }
@@ -236,11 +281,12 @@ EditOutcome ReadingEditor::accept(bool whole_line)
 {
     Line* here = line();
     if (!here)
-        return {false, "There is no line yet: type the letters you see."};
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
+                                         "There is no line yet: type the letters you see.")};
     const std::size_t end =
         whole_line ? here->cells.size() : std::min(place_.cell + 1, here->cells.size());
     bool changed = false;
-    for (std::size_t i = place_.cell; i < end; ++i) {
+    for (std::size_t i = whole_line ? 0 : place_.cell; i < end; ++i) {
         changed = changed || here->cells[i].by != person_;
         touch(here->cells[i]);
     }

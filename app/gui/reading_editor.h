@@ -2,6 +2,7 @@
 
 #include <cstddef>
 #include <string>
+#include <vector>
 
 #include "models/reading.h"
 
@@ -21,16 +22,45 @@ enum class Edit {
     InsertCell,
     DeleteCell,
     DeleteBefore,
+    JoinCell,    // with the cell after it: one letter that was taken for two
+    SplitCell,   // two letters that were taken for one
     Accept,      // as it is, and on to the next
-    AcceptLine,  // the rest of the line as it is, and on to the next line
+    AcceptLine,  // the whole line as it is, and on to the next line
     SplitLine,
     JoinLine,  // with the line below
     AddLine,   // below
-    LeftEnd,   // not said -> complete -> cut off -> not said
-    RightEnd
+    RemoveLine,
+    LineUp,  // the line changes places with the one above it
+    LineDown,
+    LeftEnd,  // not said -> complete -> cut off -> not said
+    RightEnd,
+    PartHere,  // a stretch with a role of its own begins at this cell, or no longer
+    // What the stretch is for, in the order of models::LineRole.
+    RoleUnknown,
+    RoleMaker,
+    RoleDate,
+    RoleSize,
+    RoleContract,
+    RoleInspection,
+    RolePattern,
+    RoleProperty,
+    RoleOwner,
+    RoleOther
 };
 
-enum class Move { Left, Right, Up, Down, LineStart, LineEnd, First, Last };
+// WorthALook: a cell that nobody has confirmed and of which the reader is not sure.
+enum class Move {
+    Left,
+    Right,
+    Up,
+    Down,
+    LineStart,
+    LineEnd,
+    First,
+    Last,
+    NextWorthALook,
+    LastWorthALook
+};
 
 // A cell of a reading; cell == number of cells is the place after the line's last one.
 struct CellPlace {
@@ -67,6 +97,11 @@ public:
     // after OrElse it adds an alternative instead.
     EditOutcome type(const std::string& character);
     EditOutcome apply(Edit edit);
+    // Puts lines written as text in the place of those there are: what was not changed stays as it
+    // was seen, with its place in the picture (see typed_lines.h).
+    EditOutcome write(const std::vector<models::Line>& typed);
+    // Writes the letters of a mark into the lost and faint cells that they would fill, as restored.
+    EditOutcome restoreFrom(const std::string& mark);
 
 private:
     models::Line* line();
@@ -83,6 +118,13 @@ private:
     EditOutcome splitLine();
     EditOutcome joinLine();
     EditOutcome addLine();
+    EditOutcome removeLine();
+    EditOutcome moveLine(int by);
+    EditOutcome joinCell();
+    EditOutcome splitCell();
+    EditOutcome partHere();
+    EditOutcome setRole(models::LineRole role);
+    void moveToOpen(int by);
     EditOutcome cycleEnd(models::LineEnd models::Line::*end);
 
     models::Reading reading_;

@@ -1,6 +1,12 @@
 // Cells and lines put in, taken out, split and joined.
+#include <QtGlobal>
+#include <utility>
+
 #include "app/gui/line_edits.h"
+#include "app/gui/line_roles.h"
 #include "app/gui/reading_editor.h"
+#include "app/gui/restored_letters.h"
+#include "app/gui/typed_lines.h"
 
 namespace gui {
 
@@ -25,7 +31,8 @@ EditOutcome ReadingEditor::deleteCell()
         return {true, {}};
     }
     if (!cell())
-        return {false, "There is no cell here to take out."};
+        return {false,
+                QT_TRANSLATE_NOOP("gui::ReadingEditor", "There is no cell here to take out.")};
     eraseCell(*here, place_.cell);
     goTo(place_);
     return {true, {}};
@@ -39,7 +46,8 @@ EditOutcome ReadingEditor::deleteBefore()
         return {true, {}};
     }
     if (place_.line == 0)
-        return {false, "There is nothing before the first cell."};
+        return {false,
+                QT_TRANSLATE_NOOP("gui::ReadingEditor", "There is nothing before the first cell.")};
     goTo({place_.line - 1, std::string::npos});
     return joinLine();
 }
@@ -47,7 +55,8 @@ EditOutcome ReadingEditor::deleteBefore()
 EditOutcome ReadingEditor::splitLine()
 {
     if (!line())
-        return {false, "There is no line yet: type the letters you see."};
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
+                                         "There is no line yet: type the letters you see.")};
     const std::size_t above = place_.line;
     splitLineAt(reading_, above, place_.cell);
     goTo({above + 1, 0});
@@ -57,7 +66,7 @@ EditOutcome ReadingEditor::splitLine()
 EditOutcome ReadingEditor::joinLine()
 {
     if (place_.line + 1 >= reading_.lines.size())
-        return {false, "There is no line below to join."};
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor", "There is no line below to join.")};
     const std::size_t seam = line()->cells.size();
     joinWithNext(reading_, place_.line);
     goTo({place_.line, seam});
@@ -72,11 +81,103 @@ EditOutcome ReadingEditor::addLine()
     return {true, {}};
 }
 
+EditOutcome ReadingEditor::removeLine()
+{
+    if (!line())
+        return {false,
+                QT_TRANSLATE_NOOP("gui::ReadingEditor", "There is no line here to take out.")};
+    reading_.lines.erase(reading_.lines.begin() + static_cast<std::ptrdiff_t>(place_.line));
+    goTo({place_.line, 0});
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::moveLine(int by)
+{
+    const std::size_t here = place_.line;
+    if (by < 0 ? here == 0 : here + 1 >= reading_.lines.size())
+        return {false,
+                by < 0 ? QT_TRANSLATE_NOOP("gui::ReadingEditor", "This is the first line already.")
+                       : QT_TRANSLATE_NOOP("gui::ReadingEditor", "This is the last line already.")};
+    const std::size_t there = by < 0 ? here - 1 : here + 1;
+    std::swap(reading_.lines[here], reading_.lines[there]);
+    goTo({there, place_.cell});
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::joinCell()
+{
+    if (!cell() || place_.cell + 1 >= line()->cells.size())
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
+                                         "There is no cell after this one to join.")};
+    joinCells(*line(), place_.cell);
+    touch(line()->cells[place_.cell]);
+    just_typed_ = false;
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::splitCell()
+{
+    if (!cell())
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor", "There is no cell here to split.")};
+    splitCellInTwo(*line(), place_.cell);
+    for (const std::size_t half : {place_.cell, place_.cell + 1})
+        touch(line()->cells[half]);
+    just_typed_ = false;
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::partHere()
+{
+    if (!cell())
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
+                                         "There is no cell here at which a part could begin.")};
+    if (place_.cell == 0)
+        return {false,
+                QT_TRANSLATE_NOOP(
+                    "gui::ReadingEditor",
+                    "A part begins at the line's first cell anyway; go to where the next begins.")};
+    partLineAt(*line(), place_.cell);
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::setRole(models::LineRole role)
+{
+    if (!line() || line()->cells.empty())
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
+                                         "There is no line yet: type the letters you see.")};
+    setRoleAt(*line(), place_.cell, role);
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::write(const std::vector<Line>& typed)
+{
+    std::vector<Line> lines = withPlacesOf(reading_.lines, typed, person_);
+    if (lines == reading_.lines)
+        return {};
+    reading_.lines = std::move(lines);
+    goTo(place_);
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::restoreFrom(const std::string& mark)
+{
+    const auto restored = linesRestoredFrom(mark, reading_.lines, person_);
+    if (!restored)
+        return {false,
+                QT_TRANSLATE_NOOP(
+                    "gui::ReadingEditor",
+                    "No lost or faint letter of a line lies where this mark would fill it.")};
+    reading_.lines = *restored;
+    goTo(place_);
+    return {true, {}};
+}
+
 EditOutcome ReadingEditor::cycleEnd(models::LineEnd Line::*end)
 {
     Line* here = line();
     if (!here)
-        return {false, "There is no line yet: type the letters you see."};
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
+                                         "There is no line yet: type the letters you see.")};
     using models::LineEnd;
     here->*end = here->*end == LineEnd::Unknown    ? LineEnd::Complete
                  : here->*end == LineEnd::Complete ? LineEnd::CutOff

@@ -21,24 +21,28 @@ const models::ReadingRecord* lastBy(const models::ItemRecord& item, const std::s
 
 bool concludesOtherwise(const FilingFields& fields, const FilingFields& before)
 {
-    return fields.maker_id != before.maker_id || fields.date_edtf != before.date_edtf ||
-           fields.certainty != before.certainty || fields.reasons != before.reasons;
+    return fields.maker_id != before.maker_id || fields.none_of_them != before.none_of_them ||
+           fields.date_edtf != before.date_edtf || fields.certainty != before.certainty ||
+           fields.reasons != before.reasons;
 }
 
 }  // namespace
 
-RecordLink linkFiled(const models::ItemRecord& item, const std::vector<StampWork>& stamps,
-                     const FilingFacts& facts)
+std::vector<RecordLink> linksFiled(const models::ItemRecord& item,
+                                   const std::vector<PhotoWork>& piece, const FilingFacts& facts)
 {
-    RecordLink link;
-    link.item = item;
-    for (std::size_t i = 0; i < stamps.size() && i < item.stamps.size(); ++i) {
-        const std::string& view_id = item.stamps[i].views.front().id;
-        link.view_of_stamp[stamps[i].id] = view_id;
-        if (const auto own = filedReading(stamps[i], facts.person, facts.now, facts.layer))
+    std::vector<RecordLink> links(piece.size());
+    for (RecordLink& link : links)
+        link.item = item;
+    for (const RecordSlot& slot : slotsOf(piece)) {
+        RecordLink& link = links[slot.photo];
+        const std::string& view_id = item.stamps.at(slot.stamp).views.at(slot.view).id;
+        link.view_of_stamp[slot.stamp_id] = view_id;
+        const StampWork& stamp = piece[slot.photo].stamps[slot.work];
+        if (const auto own = filedReading(stamp, facts.person, facts.now, facts.layer))
             link.last_reading[view_id] = *own;
     }
-    return link;
+    return links;
 }
 
 RecordLink linkOpened(const models::ItemRecord& item, const std::vector<StampWork>& stamps)

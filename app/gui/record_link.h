@@ -15,9 +15,9 @@ struct RecordLink {
     std::map<std::string, models::Reading> last_reading;  // by view id, as the person filed it
 };
 
-// For work just filed: stamps and views stand in the same order.
-RecordLink linkFiled(const models::ItemRecord& item, const std::vector<StampWork>& stamps,
-                     const FilingFacts& facts);
+// For work just filed: the links of the piece's photos, in their order.
+std::vector<RecordLink> linksFiled(const models::ItemRecord& item,
+                                   const std::vector<PhotoWork>& piece, const FilingFacts& facts);
 // For a record opened from the archive: the stamps carry the views' ids.
 RecordLink linkOpened(const models::ItemRecord& item, const std::vector<StampWork>& stamps);
 

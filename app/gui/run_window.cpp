@@ -3,6 +3,7 @@
 #include <QApplication>
 
 #include "app/gui/main_window.h"
+#include "app/gui/own_icon.h"
 
 namespace gui {
 
@@ -11,6 +12,8 @@ int runWindow(int& argc, char** argv, const WindowOptions& options)
     QApplication application(argc, argv);
     QApplication::setApplicationName("weftmark");
     QApplication::setStyle("fusion");
+    QApplication::setWindowIcon(programIcon());
+    QGuiApplication::setDesktopFileName("weftmark");
     SittingOptions sitting;
     sitting.examiner = examinerOfFlow(options.register_folder);
     sitting.archive_folder = options.archive_folder;
@@ -23,6 +26,7 @@ int runWindow(int& argc, char** argv, const WindowOptions& options)
         sitting.author = "unnamed";
     MainWindow window(std::move(sitting));
     window.show();
+    window.restoreTable();
     window.openPhotos(options.photos);
     window.offerDrafts();
     return QApplication::exec();

@@ -62,9 +62,9 @@ std::vector<QRectF> cellRects(const models::Line& line, const SheetLayout& sheet
                               const SheetRoom& room, const QRectF& strip)
 {
     const double count = static_cast<double>(std::max<std::size_t>(line.cells.size(), 1));
-    const double least = std::min(room.least_cell, (room.width - room.margin) / count);
+    const double least = std::min(room.least_cell, (sheet.width - room.margin) / count);
     auto spans = wishes(line, sheet.scale, sheet.left, room.least_cell * 1.6);
-    part(spans, least, room.width - room.margin);
+    part(spans, least, sheet.width - room.margin);
     std::vector<QRectF> rects;
     for (const Span& span : spans)
         rects.emplace_back(span.left, strip.top(), span.right - span.left, strip.height());
@@ -115,8 +115,9 @@ SheetLayout layOutSheet(const QSizeF& rectified, const std::vector<models::Line>
     SheetLayout sheet;
     if (rectified.isEmpty() || room.width <= 2 * room.margin)
         return sheet;
-    sheet.scale = scaleOf(rectified, lines.size(), room);
-    sheet.left = (room.width - rectified.width() * sheet.scale) / 2;
+    sheet.scale = scaleOf(rectified, lines.size(), room) * std::max(1.0, room.zoom);
+    sheet.width = std::max(room.width, rectified.width() * sheet.scale + 2 * room.margin);
+    sheet.left = (sheet.width - rectified.width() * sheet.scale) / 2;
     double source_top = 0, y = 0;
     const auto slice = [&](double source_bottom, QRectF& source, QRectF& picture) {
         source = QRectF(0, source_top, rectified.width(), source_bottom - source_top);
@@ -136,7 +137,7 @@ SheetLayout layOutSheet(const QSizeF& rectified, const std::vector<models::Line>
                              : cut + box.height * 0.12;
         }
         slice(std::clamp(cut, source_top, rectified.height()), band.source, band.picture);
-        band.strip = QRectF(0, y, room.width, room.strip_height);
+        band.strip = QRectF(0, y, sheet.width, room.strip_height);
         y += room.strip_height;
         band.cells = cellRects(lines[i], sheet, room, band.strip);
         sheet.bands.push_back(std::move(band));

@@ -15,6 +15,7 @@ struct SheetRoom {
     double strip_height = 60;  // of one line's cells
     double least_cell = 16;    // narrowest cell that can still be read
     double margin = 12;        // left and right; a line's end is marked there
+    double zoom = 1;           // times the size at which the stamp fits, 1 or more
 };
 
 // One line: a slice of the picture, its cells directly below it.
@@ -31,6 +32,7 @@ struct SheetLayout {
     std::vector<LineBand> bands;       // one a line; all slices together are the whole picture
     QRectF tail_source, tail_picture;  // what of the picture is below the last line
     double top = 0, height = 0;        // of all that is shown
+    double width = 0;                  // at least the room's; more when nearer
 };
 
 // Where a cell's letter stands in the rectified stamp; left == right: nobody knows.

@@ -1,33 +1,32 @@
 #include "app/gui/sitting.h"
 
 #include <algorithm>
+#include <cctype>
 #include <utility>
 
-#include "app/gui/picture.h"
+#include "app/gui/cautions.h"
 
 namespace gui {
 
 namespace {
 
-constexpr std::size_t most_photos_in_memory = 3;  // a large one takes 150 MB
-constexpr int card_width_px = 320;
-
-std::vector<StampWork> workFromExamination(const flow::Examination& examination)
+// Pictures in the folder itself, by name; a folder in it is a lot of its own.
+std::vector<std::filesystem::path> picturesIn(const std::filesystem::path& folder)
 {
-    std::vector<StampWork> stamps;
-    for (const flow::StampExamination& examined : examination.stamps) {
-        StampWork stamp;
-        takeExamination(stamp, std::make_shared<const flow::StampExamination>(examined), {});
-        stamps.push_back(std::move(stamp));
+    std::vector<std::filesystem::path> pictures;
+    std::error_code failed;
+    for (const auto& entry : std::filesystem::directory_iterator(folder, failed)) {
+        std::string kind = entry.path().extension().string();
+        std::transform(kind.begin(), kind.end(), kind.begin(), [](unsigned char letter) {
+            return static_cast<char>(std::tolower(letter));
+        });
+        const auto known = {".jpg",  ".jpeg", ".png",  ".tif", ".tiff",
+                            ".webp", ".bmp",  ".heic", ".heif"};
+        if (entry.is_regular_file() && std::find(known.begin(), known.end(), kind) != known.end())
+            pictures.push_back(entry.path());
     }
-    return stamps;
-}
-
-QImage cardOf(const cv::Mat& pixels)
-{
-    const double scale = 1.0 * card_width_px / std::max(1, std::max(pixels.cols, pixels.rows));
-    return pictureOf(pixels, {std::max(1, static_cast<int>(pixels.cols * scale)),
-                              std::max(1, static_cast<int>(pixels.rows * scale))});
+    std::sort(pictures.begin(), pictures.end());
+    return pictures;
 }
 
 }  // namespace
@@ -36,15 +35,19 @@ Sitting::Sitting(SittingOptions options, QObject* parent)
     : QObject(parent),
       options_(std::move(options)),
       drafts_(options_.archive_folder / "drafts"),
+      reads_ahead_(options_.read_ahead),
       worker_(options_.examiner)
 {
     const std::pair<QTimer*, int> pauses[] = {{&draft_pause_, options_.draft_pause_ms},
                                               {&rank_pause_, options_.rank_pause_ms},
-                                              {&outline_pause_, options_.outline_pause_ms}};
+                                              {&outline_pause_, options_.outline_pause_ms},
+                                              {&keep_pause_, 0}};
     for (const auto& [timer, pause] : pauses) {
         timer->setSingleShot(true);
         timer->setInterval(pause);
     }
+    connect(&keep_pause_, &QTimer::timeout, this, &Sitting::keepNow);
+    connect(&queue_, &PhotoQueue::laidOnto, this, &Sitting::joinPiece);
     connect(&draft_pause_, &QTimer::timeout, this, &Sitting::keepDraftsQuietly);
     connect(&rank_pause_, &QTimer::timeout, this, &Sitting::rank);
     connect(&outline_pause_, &QTimer::timeout, this, &Sitting::readStaleStamps);
@@ -62,6 +65,7 @@ Sitting::Sitting(SittingOptions options, QObject* parent)
                 if (ticket == photo_ticket_ || stamp_tickets_.count(ticket))
                     Q_EMIT progressed(stage, done);
             });
+    connect(this, &Sitting::sessionChanged, this, &Sitting::keepSoon);
     worker_.begin();
 }
 
@@ -97,12 +101,28 @@ const RecordLink* Sitting::record() const
 void Sitting::openPhotos(const std::vector<std::filesystem::path>& files)
 {
     int first = -1;
-    for (const std::filesystem::path& file : files) {
+    const auto lay_out = [&](const std::filesystem::path& file) {
+        const bool is_new = queue_.find(file) < 0;
         const int place = queue_.add(file);
-        first = first < 0 ? place : first;
+        if (first < 0 && (is_new || place_ < 0 || files.size() == 1))
+            first = place;
+    };
+    for (const std::filesystem::path& file : files) {
+        std::error_code unknown;
+        if (!std::filesystem::is_directory(file, unknown)) {
+            lay_out(file);
+            continue;
+        }
+        const auto pictures = picturesIn(file);
+        std::for_each(pictures.begin(), pictures.end(), lay_out);
+        if (pictures.empty())
+            Q_EMIT noted(tr("There are no pictures in the folder %1; photos are JPEG, PNG, TIFF, "
+                            "WebP, BMP or HEIC files.")
+                             .arg(QString::fromStdString(file.string())));
     }
     if (first >= 0)
         goTo(first);
+    tellAhead();
 }
 
 void Sitting::step(int by)
@@ -113,50 +133,13 @@ void Sitting::step(int by)
         goTo(to);
 }
 
-void Sitting::goTo(int place)
+void Sitting::goToNextUnfiled()
 {
-    if (place < 0 || place >= queue_.rowCount())
-        return;
-    stop();
-    if (photo_ticket_ != 0)
-        queue_.setState(place_, PhotoState::ToRead);
-    photo_ticket_ = 0;  // what is still on its way belongs to a photo put aside
-    stamp_tickets_.clear();
-    keepDraftsQuietly();
-    place_ = place;
-    candidates_.reset();
-    Q_EMIT candidatesChanged();
-    if (!places_[place].session)
-        startReading(place);
-    else
-        makeRoom();
-    if (session()) {
-        Q_EMIT idle();
-        outline_pause_.start();
-        rank_pause_.start();
-    }
-    Q_EMIT sessionChanged();
-}
-
-void Sitting::startReading(int place)
-{
-    Place& here = places_[place];
-    const std::filesystem::path file = queue_.file(place);
-    if (!here.draft)
-        for (Draft& draft : drafts_.readAll().drafts)
-            if (draft.photo == file && draft.record_id.empty())
-                here.draft = std::move(draft);
-    std::vector<StampRequest> stamps;
-    std::string type_id;
-    if (here.draft) {
-        for (const StampWork& stamp : here.draft->stamps)
-            stamps.push_back({stamp.outline, stamp.mirrored});
-        type_id = here.draft->fields.type_id;
-    }
-    photo_ticket_ = here.draft ? worker_.examineOutlines(file, stamps, type_id)
-                               : worker_.examinePhoto(file, type_id);
-    queue_.setState(place, PhotoState::Reading);
-    Q_EMIT progressed(tr("opening the photo"), 0);
+    const int next = queue_.nextUnfiled(place_);
+    if (next >= 0)
+        return goTo(next);
+    Q_EMIT noted(queue_.rowCount() == 0 ? tr("No photos are on the table yet; Ctrl+O opens some.")
+                                        : tr("Every other photo on the table is filed."));
 }
 
 bool Sitting::stop()
@@ -168,32 +151,13 @@ bool Sitting::stop()
     return busy;
 }
 
-void Sitting::takePhoto(int ticket, std::shared_ptr<const flow::Examination> examination)
-{
-    if (ticket != photo_ticket_)
-        return;
-    photo_ticket_ = 0;
-    Place& here = places_[place_];
-    std::vector<StampWork> stamps = workFromExamination(*examination);
-    here.session = std::make_unique<WorkSession>(examination->photo, options_.author);
-    queue_.setPicture(place_, cardOf(examination->photo.pixels));
-    layDraft(here, examination->photo, stamps);
-    listen(place_, here.session.get());
-    here.session->setStamps(std::move(stamps));
-    queue_.setState(place_, here.record       ? PhotoState::Filed
-                            : isUnfiled(here) ? PhotoState::Begun
-                                              : PhotoState::Read);
-    makeRoom();
-    Q_EMIT idle();
-    Q_EMIT sessionChanged();
-    sayWhatWasFound(examination->photo, here.session->stamps().size());
-    rank_pause_.start();
-}
-
 void Sitting::sayWhatWasFound(const vision::Photo& photo, std::size_t stamps)
 {
-    for (const std::string& warning : photo.warnings)
-        Q_EMIT noted(QString::fromStdString(warning));
+    for (const std::string& warning : photo.warnings) {
+        const QString sentence = QString::fromStdString(warning);
+        const bool light = sentence.contains("lamp") || sentence.contains("light");
+        Q_EMIT noted(light ? sentence + " " + lampCaution() : sentence);
+    }
     if (stamps == 0)
         Q_EMIT noted(tr("No stamp was found in %1. F9 opens the photo; there Ins puts an outline "
                         "where you see one.")
@@ -202,8 +166,11 @@ void Sitting::sayWhatWasFound(const vision::Photo& photo, std::size_t stamps)
 
 void Sitting::listen(int place, WorkSession* session)
 {
+    connect(session, &WorkSession::placeChanged, this, &Sitting::keepSoon);
+    connect(session, &WorkSession::fieldsChanged, this, [this, place] { shareFields(place); });
     connect(session, &WorkSession::workChanged, this, [this, place] {
         draft_pause_.start();
+        keepSoon();
         if (place != place_)
             return;
         if (!places_[place].record)
@@ -227,7 +194,7 @@ void Sitting::rank()
     if (!here || !follow_)
         return;
     worker_.cancel(rank_ticket_);
-    rank_ticket_ = worker_.rankReadings(here->readings(), here->fields().type_id);
+    rank_ticket_ = worker_.rankReadings(evidence(), here->fields().type_id);
 }
 
 void Sitting::takeCandidates(int ticket, std::shared_ptr<const models::CandidateList> candidates)
@@ -238,22 +205,17 @@ void Sitting::takeCandidates(int ticket, std::shared_ptr<const models::Candidate
     Q_EMIT candidatesChanged();
 }
 
-// Photos that have waited longest leave memory, unless undo or a tie to a record would go too.
-void Sitting::makeRoom()
+std::vector<std::vector<models::RoleSpan>> Sitting::guessedRoles() const
 {
-    recent_.erase(std::remove(recent_.begin(), recent_.end(), place_), recent_.end());
-    recent_.push_back(place_);
-    const auto leaves = [this](int place) {
-        const Place& here = places_[place];
-        return place != place_ && !here.record && !isUnfiled(here);
-    };
-    while (recent_.size() > most_photos_in_memory) {
-        const auto oldest = std::find_if(recent_.begin(), recent_.end(), leaves);
-        if (oldest == recent_.end())
-            return;
-        places_[*oldest].session.reset();
-        recent_.erase(oldest);
+    const WorkSession* here = session();
+    if (!here || !here->stamp())
+        return {};
+    const std::string& type_id = here->fields().type_id;
+    if (known_ && (!has_role_context_ || role_context_.first != type_id)) {
+        role_context_ = {type_id, models::roleContextOf(*known_, type_id)};
+        has_role_context_ = true;
     }
+    return models::guessRoles(here->stamp()->shown.lines, role_context_.second);
 }
 
 }  // namespace gui

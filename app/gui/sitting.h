@@ -13,8 +13,10 @@
 #include "app/gui/examine_worker.h"
 #include "app/gui/photo_queue.h"
 #include "app/gui/record_link.h"
+#include "app/gui/table_state.h"
 #include "app/gui/work_session.h"
 #include "models/archive/archive.h"
+#include "models/roles.h"
 
 namespace gui {
 
@@ -23,9 +25,10 @@ struct SittingOptions {
     std::filesystem::path archive_folder;
     std::filesystem::path register_folder;  // only to tell which register was in use
     std::string author;
+    bool read_ahead = true;
     models::Clock clock = models::utcNow;
     int draft_pause_ms = 800;    // drafts are kept after this pause in the work
-    int rank_pause_ms = 120;     // candidates follow the letters after this pause
+    int rank_pause_ms = 15;      // candidates follow the letters after this pause
     int outline_pause_ms = 500;  // a moved outline is read again after this pause
 };
 
@@ -47,16 +50,42 @@ public:
     const RecordLink* record() const;  // the filed record in hand; nullptr for new work
     bool isBusy() const { return photo_ticket_ != 0 || !stamp_tickets_.empty(); }
 
+    // Files, and folders for the pictures in them; the first that is new is gone to.
     void openPhotos(const std::vector<std::filesystem::path>& files);
     void goTo(int place);
     void step(int by);  // next or last photo, stopping at the ends
-    bool stop();        // false when nothing was being read
+    void goToNextUnfiled();
+    bool stop();  // false when nothing was being read
     void followLetters(bool follow);
+
+    // Photos that nobody has opened yet are read one after the other while nothing else is.
+    bool readsAhead() const { return reads_ahead_; }
+    void setReadsAhead(bool on);
+    // Every cell's likeliest role in the stamp in hand, guessed as one reads.
+    std::vector<std::vector<models::RoleSpan>> guessedRoles() const;
+
+    // Says that a photo shows the same piece as another: they are filed as one record. Said again
+    // it is taken back. Undoable; refused, with a sentence, for what is filed already.
+    void joinPiece(int place, int with);
+    // The stamp in hand is a view of the next of the piece's other stamps; after the last of none.
+    void turnViewOf();
+
+    // Where one was, as it was kept last; photos that are gone are left out.
+    struct WindowState {
+        int layer = 0;
+        std::string tray;
+        bool dusk = false;
+    };
+    void setWindowState(const WindowState& state);
+    std::optional<WindowState> restoreTable();
+    // The last thing that is kept.
+    void leaveTable();
 
     // Files the work in hand (or what was changed in a filed record) in one go.
     //   layer  name of the layer in view
     // Throws models::ArchiveError or models::RegisterError; nothing is filed then.
-    void fileRecord(const std::string& layer);
+    //   returns  false, and says why, when a photo of the piece was not opened yet
+    bool fileRecord(const std::string& layer);
     std::vector<models::FoundItem> find(const models::FindQuery& query);
     std::optional<models::ItemRecord> look(const std::string& id);
     // With a draft: as it was left when the record was last being corrected.
@@ -74,6 +103,7 @@ Q_SIGNALS:
     void sessionChanged();
     void candidatesChanged();
     void progressed(const QString& stage, double done);
+    void aheadChanged(int read, int all);  // photos read so far, of those on the table
     void idle();
     void noted(const QString& sentence);
     void troubled(const QString& sentence);
@@ -81,6 +111,9 @@ Q_SIGNALS:
 private:
     struct Place {  // the work on one photo
         std::unique_ptr<WorkSession> session;
+        std::shared_ptr<const ReadAhead> ahead;  // read before it is opened, kept small
+        std::string filed_as;                    // id of its record
+        bool put_aside = false;                  // unfiled work that left memory as a draft
         std::optional<RecordLink> record;
         FilingFields filed_fields;
         std::optional<Draft> draft;  // to be laid over the examination to come
@@ -89,14 +122,32 @@ private:
     Place* current();
     const Place* current() const;
     bool isUnfiled(const Place& place) const;
+    bool isWorthKeeping(const Place& place) const;
     models::Archive& archive();
     void listen(int place, WorkSession* session);
     void startReading(int place);
-    void takePhoto(int ticket, std::shared_ptr<const flow::Examination> examination);
+    int requestPhoto(int place);
+    void takePhoto(int ticket, const OpenedPhoto& photo);
+    void lay(int place, const flow::Examination& examination);
+    void readAhead();
+    void takeAhead(const OpenedPhoto& photo);
+    void stopAhead();
+    void tellAhead();
+    std::vector<int> piecePlaces(int place) const;
+    void putPiece(int place, int with);
+    void shareFields(int place);
+    bool isReadyToFile(const std::vector<int>& places);
+    void fileNew(const std::vector<int>& places, const FilingFacts& facts);
+    std::vector<models::Reading> evidence() const;
+    Draft draftOf(int place, const Place& work) const;
+    void keepSoon();
+    void keepNow();
     void takeStamp(int ticket, std::shared_ptr<const flow::StampExamination> examination);
     void takeCandidates(int ticket, std::shared_ptr<const models::CandidateList> candidates);
     void takeTrouble(int ticket, const QString& sentence);
     void takeStop(int ticket);
+    void rest();
+    void takeRecord(Place& here, const models::ItemRecord& item, const std::filesystem::path& file);
     void layDraft(Place& place, const vision::Photo& photo, std::vector<StampWork>& stamps);
     void sayWhatWasFound(const vision::Photo& photo, std::size_t stamps);
     void fileCorrection(RecordLink& link, const Correction& correction);
@@ -104,6 +155,7 @@ private:
     void readStaleStamps();
     void rank();
     void makeRoom();
+    bool mayLeave(int place) const;
     void keepDraftsQuietly();
 
     SittingOptions options_;
@@ -116,9 +168,18 @@ private:
     std::shared_ptr<const models::MakerRegister> known_;
     std::shared_ptr<const models::CandidateList> candidates_;
     bool follow_ = false;
-    int photo_ticket_ = 0, rank_ticket_ = 0;
+    bool reads_ahead_;
+    bool left_ = false;
+    int photo_ticket_ = 0, rank_ticket_ = 0, ahead_ticket_ = 0;
+    int ahead_place_ = -1;
+    int opened_place_ = -1;  // whose photo is held ready, the next to be gone to
+    OpenedPhoto opened_;
+    mutable std::pair<std::string, models::RoleContext> role_context_;  // of an item type
+    mutable bool has_role_context_ = false;
+    WindowState window_;
+    std::optional<TableState> returning_;  // until the photo that was in hand is read
     std::map<int, std::pair<int, std::string>> stamp_tickets_;  // ticket -> place and stamp
-    QTimer draft_pause_, rank_pause_, outline_pause_;
+    QTimer draft_pause_, rank_pause_, outline_pause_, keep_pause_;
     ExamineWorker worker_;  // last: it ends before what it reports to
 };
 

@@ -9,7 +9,7 @@ namespace gui {
 
 namespace {
 
-void lay(StampWork& onto, const StampWork& kept, const std::string& person)
+void layOver(StampWork& onto, const StampWork& kept, const std::string& person)
 {
     const auto examined = onto.examined;
     onto = kept;
@@ -23,11 +23,22 @@ void lay(StampWork& onto, const StampWork& kept, const std::string& person)
 bool Sitting::isUnfiled(const Place& place) const
 {
     if (!place.session)
-        return false;
+        return place.put_aside;
     if (!place.record)
         return place.session->isTouched();
     return place.from_draft || !place.session->undoStack()->isClean() ||
            place.session->fields() != place.filed_fields;
+}
+
+// Letters that were only gone through are worth a draft too, though nobody asks about them.
+bool Sitting::isWorthKeeping(const Place& place) const
+{
+    if (!place.session || isUnfiled(place))
+        return isUnfiled(place);
+    const auto& stamps = place.session->stamps();
+    return !place.record && std::any_of(stamps.begin(), stamps.end(), [](const StampWork& stamp) {
+        return !stamp.seen.empty() || stamp.looked_ahead;
+    });
 }
 
 models::Archive& Sitting::archive()
@@ -37,31 +48,69 @@ models::Archive& Sitting::archive()
     return *archive_;
 }
 
-void Sitting::fileRecord(const std::string& layer)
+bool Sitting::isReadyToFile(const std::vector<int>& places)
+{
+    for (const int place : places)
+        if (!places_[place].session) {
+            Q_EMIT noted(tr("%1 shows this piece too and was not opened yet; open it, then file "
+                            "the record. Nothing was filed.")
+                             .arg(nameOf(queue_.file(place))));
+            return false;
+        }
+    return true;
+}
+
+bool Sitting::fileRecord(const std::string& layer)
 {
     Place* here = current();
-    if (!here || !here->session)
-        return;
-    WorkSession& session = *here->session;
+    const std::vector<int> places = piecePlaces(place_);
+    if (!here || !here->session || !isReadyToFile(places))
+        return false;
     FilingFacts facts{options_.author, options_.clock(), layer, {}};
     if (!options_.register_folder.empty())
         facts.register_sha256 = flow::registerSha256(options_.register_folder);
-    const std::vector<StampWork> stamps = session.stampsToFile();
+    std::size_t left_out = 0;
+    for (const int place : places)
+        left_out +=
+            places_[place].session->stamps().size() - places_[place].session->stampsToFile().size();
     if (here->record) {
-        fileCorrection(*here->record, correctionOf(*here->record, session.photo(), stamps,
-                                                   session.fields(), facts));
+        for (const int place : places) {
+            Place& work = places_[place];
+            work.record->item = here->record->item;
+            fileCorrection(*work.record, correctionOf(*work.record, work.session->photo(),
+                                                      work.session->stampsToFile(),
+                                                      work.session->fields(), facts));
+            here->record->item = work.record->item;
+        }
     } else {
-        const models::ItemRecord stored =
-            archive().addItem(itemFromWork(session.photo(), stamps, session.fields(), facts));
-        here->record = linkFiled(stored, stamps, facts);
+        fileNew(places, facts);
     }
-    session.undoStack()->clear();  // to a filed record things are only added
-    here->filed_fields = session.fields();
-    here->from_draft = false;
-    drafts_.discard(session.photo().sha256);
-    queue_.setState(place_, PhotoState::Filed);
-    sayFiled(here->record->item, session.stamps().size() - stamps.size());
+    for (const int place : places) {
+        Place& work = places_[place];
+        work.session->undoStack()->clear();  // to a filed record things are only added
+        work.filed_fields = work.session->fields();
+        work.filed_as = here->record->item.id;
+        work.from_draft = false;
+        drafts_.discard(work.session->photo().sha256);
+        queue_.setState(place, PhotoState::Filed);
+    }
+    sayFiled(here->record->item, left_out);
     Q_EMIT sessionChanged();
+    return true;
+}
+
+void Sitting::fileNew(const std::vector<int>& places, const FilingFacts& facts)
+{
+    std::vector<PhotoWork> piece;
+    for (const int place : places) {
+        const WorkSession& session = *places_[place].session;
+        piece.push_back({&session.photo(), session.stampsToFile()});
+    }
+    const FilingFields& fields = places_[place_].session->fields();
+    const models::ItemRecord stored = archive().addItem(itemFromPiece(piece, fields, facts));
+    std::vector<RecordLink> links = linksFiled(stored, piece, facts);
+    for (std::size_t i = 0; i < places.size(); ++i)
+        places_[places[i]].record = std::move(links[i]);
 }
 
 void Sitting::fileCorrection(RecordLink& link, const Correction& correction)
@@ -102,36 +151,62 @@ std::optional<models::ItemRecord> Sitting::look(const std::string& id)
     return archive().item(id);
 }
 
+// Ties a photo on the table to the record that it is filed in.
+void Sitting::takeRecord(Place& here, const models::ItemRecord& item,
+                         const std::filesystem::path& file)
+{
+    for (const models::PhotoRecord& photo : item.photos) {
+        const bool only = item.photos.size() == 1;
+        if (!only && photo.file != file && photo.original_name != file.filename().string())
+            continue;
+        Draft kept;
+        kept.photo = file;
+        kept.photo_sha256 = photo.sha256;
+        kept.record_id = item.id;
+        kept.stamps = workFromItem(item, photo.sha256);
+        kept.fields = fieldsFromItem(item);
+        here.record = linkOpened(item, kept.stamps);
+        here.filed_fields = kept.fields;
+        here.filed_as = item.id;
+        here.from_draft = false;
+        if (auto draft = drafts_.of(photo.sha256); draft && draft->record_id == item.id) {
+            kept = std::move(*draft);
+            here.from_draft = true;
+        }
+        here.draft = std::move(kept);
+        return;
+    }
+}
+
 void Sitting::openRecord(const models::ItemRecord& item, std::optional<Draft> draft)
 {
     if (item.photos.empty()) {
         Q_EMIT noted(tr("This record has no photo; its readings stand in the list of records."));
         return;
     }
-    const models::PhotoRecord& photo = item.photos.front();
-    Draft opened;
-    opened.photo = photo.file;
-    opened.photo_sha256 = photo.sha256;
-    opened.record_id = item.id;
-    opened.stamps = workFromItem(item, photo.sha256);
-    opened.fields = fieldsFromItem(item);
-    const int place = queue_.add(photo.file);
-    Place& here = places_[place];
-    if (!here.session) {
-        here.record = linkOpened(item, opened.stamps);
-        here.filed_fields = opened.fields;
-        here.from_draft = draft.has_value();
-        here.draft = draft ? std::move(*draft) : std::move(opened);
+    int first = -1;
+    for (const models::PhotoRecord& photo : item.photos) {
+        const int place = queue_.add(photo.file);
+        Place& here = places_[place];
+        if (!here.session)
+            takeRecord(here, item, photo.file);
+        if (!here.session && draft && draft->photo_sha256 == photo.sha256) {
+            here.from_draft = true;
+            here.draft = *draft;
+        }
+        if (first >= 0)
+            queue_.setPiece(place, first);
+        queue_.setState(place, PhotoState::Filed);
+        first = first < 0 ? place : first;
     }
-    goTo(place);
+    goTo(first);
 }
 
 void Sitting::layDraft(Place& place, const vision::Photo& photo, std::vector<StampWork>& stamps)
 {
-    if (!place.draft)
-        for (Draft& draft : drafts_.readAll().drafts)
-            if (draft.photo_sha256 == photo.sha256 && draft.record_id.empty())
-                place.draft = std::move(draft);
+    if (auto draft = place.draft ? std::nullopt : drafts_.of(photo.sha256);
+        draft && draft->record_id.empty())
+        place.draft = std::move(draft);
     if (!place.draft)
         return;
     const Draft draft = *std::exchange(place.draft, std::nullopt);
@@ -141,10 +216,10 @@ void Sitting::layDraft(Place& place, const vision::Photo& photo, std::vector<Sta
                          .arg(nameOf(photo.file)));
         return;
     }
-    place.session->setFields(draft.fields);
+    place.session->takeFields(draft.fields);
     if (draft.stamps.size() == stamps.size() && draft.photo == photo.file)
         for (std::size_t i = 0; i < stamps.size(); ++i)
-            lay(stamps[i], draft.stamps[i], options_.author);
+            layOver(stamps[i], draft.stamps[i], options_.author);
     else
         stamps = draft.stamps;
     if (draft.record_id.empty())
@@ -173,47 +248,6 @@ void Sitting::takeUp(const std::vector<Draft>& drafts)
         queue_.setState(queue_.add(draft.photo), PhotoState::Begun);
     }
     openPhotos(photos);
-}
-
-void Sitting::keepDrafts()
-{
-    draft_pause_.stop();
-    for (const auto& [place, work] : places_) {
-        if (!work.session)
-            continue;
-        const WorkSession& session = *work.session;
-        if (!isUnfiled(work)) {
-            if (!work.record)
-                drafts_.discard(session.photo().sha256);
-            continue;
-        }
-        Draft draft;
-        draft.photo = queue_.file(place);
-        draft.photo_sha256 = session.photo().sha256;
-        draft.saved_at = options_.clock();
-        draft.record_id = work.record ? work.record->item.id : std::string();
-        draft.stamps = session.stamps();
-        draft.fields = session.fields();
-        drafts_.keep(draft);
-    }
-}
-
-void Sitting::keepDraftsQuietly()
-{
-    try {
-        keepDrafts();
-    } catch (const DraftError& error) {
-        Q_EMIT troubled(QString::fromUtf8(error.what()));
-    }
-}
-
-std::vector<std::filesystem::path> Sitting::unfiled() const
-{
-    std::vector<std::filesystem::path> files;
-    for (const auto& [place, work] : places_)
-        if (isUnfiled(work))
-            files.push_back(queue_.file(place));
-    return files;
 }
 
 }  // namespace gui

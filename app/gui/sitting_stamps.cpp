@@ -21,11 +21,21 @@ void Sitting::readStaleStamps()
                 worker_.cancel(it->first);
             it = late ? stamp_tickets_.erase(it) : std::next(it);
         }
-        const int ticket = worker_.examineStamp(here->photo(), {stamp.outline, stamp.mirrored},
-                                                here->fields().type_id);
+        stopAhead();  // nobody waits for that
+        const int ticket = worker_.examineStamp(
+            here->photo(), {stamp.outline, stamp.mirrored, stamp.turned}, here->fields().type_id);
         stamp_tickets_[ticket] = {place_, stamp.id};
         Q_EMIT progressed(tr("reading the stamp again"), 0);
     }
+}
+
+// When nothing that somebody waits for is being read, reading ahead goes on.
+void Sitting::rest()
+{
+    if (isBusy())
+        return;
+    Q_EMIT idle();
+    readAhead();
 }
 
 void Sitting::takeStamp(int ticket, std::shared_ptr<const flow::StampExamination> examination)
@@ -37,8 +47,7 @@ void Sitting::takeStamp(int ticket, std::shared_ptr<const flow::StampExamination
     stamp_tickets_.erase(found);
     if (WorkSession* session = places_[place].session.get())
         session->takeStampExamination(stamp_id, std::move(examination));
-    if (!isBusy())
-        Q_EMIT idle();
+    rest();
 }
 
 void Sitting::takeTrouble(int ticket, const QString& sentence)
@@ -48,11 +57,16 @@ void Sitting::takeTrouble(int ticket, const QString& sentence)
         photo_ticket_ = 0;
         queue_.setState(place_, PhotoState::Unreadable);
     }
+    if (ticket != 0 && ticket == ahead_ticket_) {
+        Q_EMIT noted(sentence);
+        ahead_ticket_ = 0;
+        queue_.setState(ahead_place_, PhotoState::Unreadable);
+        tellAhead();
+    }
     const bool stamp = stamp_tickets_.erase(ticket) > 0;
     if (photo || stamp || ticket == 0 || ticket == rank_ticket_)
         Q_EMIT troubled(sentence);
-    if (!isBusy())
-        Q_EMIT idle();
+    rest();
 }
 
 void Sitting::takeStop(int ticket)
@@ -65,8 +79,7 @@ void Sitting::takeStop(int ticket)
     }
     if (stamp_tickets_.erase(ticket) > 0 && stamp_tickets_.empty())
         Q_EMIT noted(tr("Reading the stamp again was stopped; move the outline to start anew."));
-    if (!isBusy())
-        Q_EMIT idle();
+    rest();
 }
 
 }  // namespace gui

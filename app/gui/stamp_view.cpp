@@ -1,7 +1,7 @@
 #include "app/gui/stamp_view.h"
 
 #include <QInputMethodEvent>
-#include <QKeyEvent>
+#include <QMouseEvent>
 #include <QPainter>
 #include <algorithm>
 #include <cmath>
@@ -39,6 +39,14 @@ void StampView::showLines(const std::vector<models::Line>& lines, const std::str
     lines_ = lines;
     person_ = person;
     layOut();
+}
+
+void StampView::showBeside(const models::Reading& proposal,
+                           const std::vector<std::vector<ShownRole>>& roles)
+{
+    proposal_ = proposal;
+    roles_ = roles;
+    layOutStrips();
 }
 
 void StampView::setPlace(CellPlace place)
@@ -85,15 +93,24 @@ SheetRoom StampView::room() const
 void StampView::layOut()
 {
     layout_ = layOutSheet(QSizeF(pixels_.cols, pixels_.rows), lines_, room());
-    sheet_->resize(viewport()->width(),
+    sheet_->resize(std::max(viewport()->width(), static_cast<int>(layout_.width)),
                    std::max(viewport()->height(), static_cast<int>(std::ceil(layout_.height))));
-    const double ratio = devicePixelRatioF();
-    const cv::Size size(static_cast<int>(std::lround(pixels_.cols * layout_.scale * ratio)),
-                        static_cast<int>(std::lround(pixels_.rows * layout_.scale * ratio)));
-    if (!pixels_.empty() && scaled_.size() != QSize(size.width, size.height))
-        scaled_ = QPixmap::fromImage(pictureOf(pixels_, size));
+    scalePicture();
     layOutStrips();
     showPlace();
+}
+
+// The picture at its size on the screen, as far as that is worth its memory.
+void StampView::scalePicture()
+{
+    constexpr double most_px = 6000;
+    const double wanted = pixels_.cols * layout_.scale * devicePixelRatioF();
+    const double scale =
+        layout_.scale * devicePixelRatioF() * std::min(1.0, most_px / std::max(1.0, wanted));
+    const cv::Size size(static_cast<int>(std::lround(pixels_.cols * scale)),
+                        static_cast<int>(std::lround(pixels_.rows * scale)));
+    if (!pixels_.empty() && scaled_.size() != QSize(size.width, size.height))
+        scaled_ = QPixmap::fromImage(toned(pictureOf(pixels_, size), tones_));
 }
 
 void StampView::layOutStrips()
@@ -120,7 +137,9 @@ void StampView::layOutStrips()
             rects.push_back(cell.translated(-band.strip.left(), -band.strip.top()));
         strips_[i]->setGeometry(band.strip.toAlignedRect());
         strips_[i]->setLetterSize(letterSize());
-        strips_[i]->showLine(lines_[i], rects, person_);
+        const LineBeside beside{proposal_,
+                                i < roles_.size() ? roles_[i] : std::vector<ShownRole>()};
+        strips_[i]->showLine(lines_[i], rects, person_, beside);
     }
 }
 
@@ -132,9 +151,10 @@ void StampView::showPlace()
     if (place_.line < layout_.bands.size()) {
         const LineBand& band = layout_.bands[place_.line];
         const QRectF both = band.picture.united(band.strip);
-        ensureVisible(static_cast<int>(both.center().x()), static_cast<int>(both.top()), 0, 0);
-        ensureVisible(static_cast<int>(both.center().x()), static_cast<int>(band.strip.bottom()), 0,
-                      0);
+        const int x = static_cast<int>(pointInHand().x());
+        const int around = zoom_ > 1 ? viewport()->width() / 4 : 0;
+        ensureVisible(x, static_cast<int>(both.top()), around, 0);
+        ensureVisible(x, static_cast<int>(band.strip.bottom()), around, 0);
         const auto& cells = lines_[place_.line].cells;
         setAccessibleDescription(place_.cell < cells.size()
                                      ? cellSentence(cells[place_.cell], person_)
@@ -202,9 +222,11 @@ void StampView::paintInHand(QPainter& painter) const
         painter.drawLine(QPointF(x, bottom - leg), QPointF(x, bottom));
     }
     const double below = layout_.top + layout_.height;
-    paintLoupe(painter, pixels_, letter,
-               QRectF(0, below, sheet_->width(), sheet_->height() - below), (left + right) / 2,
-               coloursIn(palette()));
+    const QRectF room(0, below, sheet_->width(), sheet_->height() - below);
+    if (magnifier_)
+        paintMagnifier(painter, letter, (left + right) / 2);
+    else
+        paintLoupe(painter, pixels_, letter, room, (left + right) / 2, coloursIn(palette()));
 }
 
 void StampView::clickSheet(const QPointF& position)
@@ -228,8 +250,11 @@ bool StampView::eventFilter(QObject* watched, QEvent* event)
         paintSheet(sheet_);
         return true;
     }
-    if (watched == sheet_ && event->type() == QEvent::MouseButtonPress)
-        clickSheet(static_cast<QMouseEvent*>(event)->position());
+    const QEvent::Type type = event->type();
+    const bool mouse = type == QEvent::MouseButtonPress || type == QEvent::MouseMove ||
+                       type == QEvent::MouseButtonRelease;
+    if (watched == sheet_ && mouse)
+        dragSheet(static_cast<QMouseEvent*>(event));
     return QScrollArea::eventFilter(watched, event);
 }
 

@@ -2,13 +2,16 @@
 
 #include <QPixmap>
 #include <QScrollArea>
+#include <optional>
 #include <string>
 #include <vector>
 
 #include <opencv2/core.hpp>
 
+#include "app/gui/line_roles.h"
 #include "app/gui/reading_editor.h"
 #include "app/gui/sheet_layout.h"
+#include "app/gui/tones.h"
 
 namespace gui {
 
@@ -25,8 +28,21 @@ public:
     // A layer of the stamp, or its colours: CV_8UC1 or CV_8UC3; empty shows `empty_words`.
     void showPicture(const cv::Mat& pixels);
     void showLines(const std::vector<models::Line>& lines, const std::string& person);
+    // What the engines proposed, shown beside the person's letters where they differ, and what the
+    // parts of the lines are for.
+    void showBeside(const models::Reading& proposal,
+                    const std::vector<std::vector<ShownRole>>& roles);
     void setPlace(CellPlace place);
     void setEmptyWords(const QString& words);
+    // Nearer or farther about the point, which is the cell in hand where none is given; 0: as it
+    // fits.
+    void zoom(double factor, std::optional<QPointF> about = std::nullopt);
+    double zoomed() const { return zoom_; }
+    void setTones(const Tones& tones);
+    const Tones& tones() const { return tones_; }
+    // The letter in hand larger, over the stamp where there is no room below it.
+    void setMagnifier(bool on);
+    bool hasMagnifier() const { return magnifier_; }
 
     const SheetLayout& sheet() const { return layout_; }
     const std::vector<CellStrip*>& strips() const { return strips_; }
@@ -47,9 +63,14 @@ protected:
     void focusInEvent(QFocusEvent* event) override;
     void focusOutEvent(QFocusEvent* event) override;
     void changeEvent(QEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
 
 private:
     void layOut();
+    void scalePicture();
+    void paintMagnifier(QPainter& painter, const QRectF& letter, double middle_x) const;
+    void dragSheet(QMouseEvent* event);
+    QPointF pointInHand() const;
     SheetRoom room() const;
     double letterSize() const;
     void layOutStrips();
@@ -69,6 +90,12 @@ private:
     SheetLayout layout_;
     std::vector<CellStrip*> strips_;
     QString empty_words_;
+    models::Reading proposal_;
+    std::vector<std::vector<ShownRole>> roles_;
+    Tones tones_;
+    double zoom_ = 1;
+    bool magnifier_ = false;
+    std::optional<QPoint> dragged_from_;  // the middle button pulls the sheet
     bool as_it_is_ = false;
 };
 

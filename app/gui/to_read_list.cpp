@@ -39,6 +39,15 @@ public:
             fit.moveCenter(frame.center());
             painter->drawImage(fit, picture);
         }
+        const QString piece = index.data(PhotoQueue::piece_role).toString();
+        if (!piece.isEmpty()) {
+            const QRect ribbon(frame.left(), frame.top(), frame.width(), em + 4);
+            painter->fillRect(ribbon, colours.sheet);
+            painter->setPen(colours.ink);
+            painter->drawText(ribbon.adjusted(4, 2, -4, 0), Qt::AlignLeft,
+                              option.fontMetrics.elidedText(QString(QChar(0x29C9)) + " " + piece,
+                                                            Qt::ElideMiddle, ribbon.width() - 8));
+        }
         const QStringList words = index.data().toString().split('\n');
         QRect text(frame.left(), frame.bottom() + 4, frame.width(), em);
         painter->setPen(chosen ? colours.on_mark : colours.ink);
@@ -69,8 +78,27 @@ ToReadList::ToReadList(PhotoQueue* queue, QWidget* parent) : QListView(parent)
     setResizeMode(QListView::Adjust);
     setUniformItemSizes(true);
     setVerticalScrollMode(QAbstractItemView::ScrollPerPixel);
+    setMovement(QListView::Static);
+    setDragEnabled(true);
+    setAcceptDrops(true);
+    setDropIndicatorShown(true);
+    setDragDropMode(QAbstractItemView::DragDrop);
     connect(this, &QListView::activated, this,
             [this](const QModelIndex& index) { Q_EMIT opened(index.row()); });
+}
+
+void ToReadList::paintEvent(QPaintEvent* event)
+{
+    QListView::paintEvent(event);
+    if (model()->rowCount() > 0)
+        return;
+    QPainter painter(viewport());
+    painter.setPen(coloursIn(palette()).ink);
+    painter.drawText(viewport()->rect().adjusted(24, 8, -24, -8),
+                     Qt::AlignCenter | Qt::TextWordWrap,
+                     tr("No photos are on the table yet. Drop photos or a folder of them here, or "
+                        "open them with Ctrl+O; they are read one after the other, and you go "
+                        "through them with Ctrl+N."));
 }
 
 void ToReadList::setCurrentPhoto(int place)

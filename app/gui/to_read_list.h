@@ -17,6 +17,9 @@ public:
 
 Q_SIGNALS:
     void opened(int place);
+
+protected:
+    void paintEvent(QPaintEvent* event) override;
 };
 
 }  // namespace gui

@@ -7,6 +7,30 @@
 
 namespace gui {
 
+namespace {
+
+constexpr std::pair<TrayPage, const char*> page_names[] = {
+    {TrayPage::Meaning, "meaning"}, {TrayPage::Photo, "photo"},   {TrayPage::ToRead, "to-read"},
+    {TrayPage::Archive, "archive"}, {TrayPage::Filing, "filing"}, {TrayPage::Text, "text"}};
+
+}  // namespace
+
+const char* nameOf(TrayPage page)
+{
+    for (const auto& [known, name] : page_names)
+        if (known == page)
+            return name;
+    return "";
+}
+
+std::optional<TrayPage> trayPageNamed(const std::string& name)
+{
+    for (const auto& [page, known] : page_names)
+        if (known == name)
+            return page;
+    return std::nullopt;
+}
+
 Tray::Tray(QWidget* parent) : QFrame(parent), title_(new QLabel), pages_(new QStackedWidget)
 {
     setObjectName("tray");

@@ -2,13 +2,19 @@
 
 #include <QFrame>
 #include <map>
+#include <optional>
+#include <string>
 
 class QLabel;
 class QStackedWidget;
 
 namespace gui {
 
-enum class TrayPage { Meaning, Photo, ToRead, Archive, Filing };
+enum class TrayPage { Meaning, Photo, ToRead, Archive, Filing, Text };
+
+// A name that stays the same, for what is kept of the window; empty names give nothing.
+const char* nameOf(TrayPage page);
+std::optional<TrayPage> trayPageNamed(const std::string& name);
 
 // The drawer below the stamp: one page at a time, or closed.
 class Tray : public QFrame {

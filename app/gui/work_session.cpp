@@ -1,7 +1,7 @@
 #include "app/gui/work_session.h"
 
+#include <QCoreApplication>
 #include <QTextBoundaryFinder>
-#include <QUuid>
 #include <algorithm>
 #include <iterator>
 #include <utility>
@@ -9,6 +9,29 @@
 #include "app/gui/change_command.h"
 
 namespace gui {
+
+namespace {
+
+// Keys under which changes that follow each other join, away from the gestures of the photo.
+constexpr int fields_key = 1'000'000, typing_key = 2'000'000;
+
+// Which field differs first; those of one field are undone together.
+int fieldChanged(const FilingFields& a, const FilingFields& b)
+{
+    if (a.accession_number != b.accession_number)
+        return 0;
+    if (a.type_id != b.type_id)
+        return 1;
+    if (a.notes != b.notes)
+        return 2;
+    if (a.maker_id != b.maker_id || a.none_of_them != b.none_of_them)
+        return 3;
+    if (a.date_edtf != b.date_edtf)
+        return 4;
+    return a.reasons != b.reasons ? 5 : 6;
+}
+
+}  // namespace
 
 WorkSession::WorkSession(vision::Photo photo, std::string person, QObject* parent)
     : QObject(parent), photo_(std::move(photo)), person_(std::move(person))
@@ -121,11 +144,38 @@ void WorkSession::apply(Edit edit)
     change(outcome, before, from, last_passed);
 }
 
+void WorkSession::write(const std::vector<models::Line>& typed, int gesture)
+{
+    if (!stamp())
+        return;
+    const models::Reading before = editor_.reading();
+    const CellPlace from = editor_.place();
+    change(editor_.write(typed), before, from, from, typing_key + gesture);
+}
+
+void WorkSession::restoreFrom(const std::string& mark)
+{
+    if (!stamp())
+        return;
+    const models::Reading before = editor_.reading();
+    const CellPlace from = editor_.place();
+    change(editor_.restoreFrom(mark), before, from, from);
+}
+
+void WorkSession::returnTo(int stamp, CellPlace place)
+{
+    if (stamps_.empty())
+        return;
+    setCurrent(stamp);
+    editor_.goTo(place);
+    Q_EMIT placeChanged();
+}
+
 void WorkSession::change(const EditOutcome& outcome, const models::Reading& before, CellPlace from,
-                         CellPlace last_passed)
+                         CellPlace last_passed, int gesture)
 {
     if (!outcome.why_not.empty())
-        Q_EMIT couldNot(QString::fromStdString(outcome.why_not));
+        Q_EMIT couldNot(QCoreApplication::translate("gui::ReadingEditor", outcome.why_not.c_str()));
     if (outcome.changed) {
         StampWork& now = stamps_[static_cast<std::size_t>(current_)];
         now.shown = editor_.reading();
@@ -136,7 +186,7 @@ void WorkSession::change(const EditOutcome& outcome, const models::Reading& befo
             return [this, id, frame, reading, place] { putLetters(id, reading, place, frame); };
         };
         undo_.push(new ChangeCommand(tr("letters"), put(before, from),
-                                     put(editor_.reading(), editor_.place())));
+                                     put(editor_.reading(), editor_.place()), gesture));
         Q_EMIT lettersChanged();
         Q_EMIT workChanged();
     }
@@ -163,112 +213,6 @@ void WorkSession::putLetters(const std::string& stamp_id, const models::Reading&
     Q_EMIT workChanged();
 }
 
-void WorkSession::setStamps(std::vector<StampWork> stamps)
-{
-    for (StampWork& stamp : stamps)
-        if (stamp.id.empty())
-            stamp.id = QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString();
-    undo_.clear();
-    putStamps(std::move(stamps), 0);
-}
-
-void WorkSession::putStamps(std::vector<StampWork> stamps, int current)
-{
-    // That candidates were seen cannot be undone.
-    for (StampWork& stamp : stamps)
-        if (const StampWork* was = find(stamp.id)) {
-            stamp.looked_ahead = stamp.looked_ahead || was->looked_ahead;
-            stamp.read_in_view = stamp.read_in_view || was->read_in_view;
-        }
-    stamps_ = std::move(stamps);
-    setCurrent(current);
-    Q_EMIT lettersChanged();
-    Q_EMIT workChanged();
-    wantExaminations();
-}
-
-void WorkSession::wantExaminations()
-{
-    std::vector<std::string> wanted;  // a listener may change the stamps
-    for (const StampWork& stamp : stamps_)
-        if (stamp.stale || !stamp.examined)
-            wanted.push_back(stamp.id);
-    for (const std::string& id : wanted)
-        Q_EMIT examinationWanted(QString::fromStdString(id));
-}
-
-void WorkSession::pushStamps(const QString& what, std::vector<StampWork> after, int current_after,
-                             int joins_key)
-{
-    const auto put = [this](const std::vector<StampWork>& stamps, int current) {
-        return [this, stamps, current] { putStamps(stamps, current); };
-    };
-    auto command =
-        new ChangeCommand(what, put(stamps_, current_), put(after, current_after), joins_key);
-    putStamps(std::move(after), current_after);
-    undo_.push(command);
-}
-
-void WorkSession::setOutline(int stamp, const vision::Quad& corners, int gesture)
-{
-    std::vector<StampWork> after = stamps_;
-    StampWork& moved = after.at(static_cast<std::size_t>(stamp));
-    const double up_deg = moved.outline.up_deg;
-    moved.outline = vision::outlineFromCorners(corners);
-    moved.outline.up_deg = up_deg;
-    moved.stale = true;
-    pushStamps(tr("outline"), std::move(after), stamp, gesture);
-}
-
-void WorkSession::addOutline(const vision::Quad& corners)
-{
-    std::vector<StampWork> after = stamps_;
-    StampWork added;
-    added.id = QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString();
-    added.outline = vision::outlineFromCorners(corners);
-    after.push_back(std::move(added));
-    const int last = static_cast<int>(after.size()) - 1;
-    pushStamps(tr("new outline"), std::move(after), last, -1);
-}
-
-void WorkSession::deleteOutline(int stamp)
-{
-    std::vector<StampWork> after = stamps_;
-    after.erase(after.begin() + stamp);
-    pushStamps(tr("outline taken out"), std::move(after), std::max(0, stamp - 1), -1);
-}
-
-void WorkSession::turnMirrored()
-{
-    if (current_ < 0) {
-        Q_EMIT couldNot(tr("There is no stamp to turn; outline one in the photo first."));
-        return;
-    }
-    std::vector<StampWork> after = stamps_;
-    StampWork& turned = after[static_cast<std::size_t>(current_)];
-    turned.mirrored = !turned.mirrored;
-    turned.stale = true;
-    pushStamps(tr("mirror image"), std::move(after), current_, -1);
-}
-
-void WorkSession::takeStampExamination(const std::string& stamp_id,
-                                       std::shared_ptr<const flow::StampExamination> examined)
-{
-    StampWork* stamp = find(stamp_id);
-    if (!stamp)
-        return;
-    takeExamination(*stamp, std::move(examined), person_);
-    if (stamp - stamps_.data() == current_) {
-        const CellPlace place = editor_.place();
-        editor_.put(stamp->shown, place);
-        Q_EMIT stampChanged();
-        Q_EMIT lettersChanged();
-        Q_EMIT placeChanged();
-    }
-    Q_EMIT outlinesChanged();
-    Q_EMIT workChanged();
-}
-
 void WorkSession::setCandidatesInView(bool in_view, bool opened_by_key)
 {
     candidates_in_view_ = in_view;
@@ -281,11 +225,29 @@ void WorkSession::setCandidatesInView(bool in_view, bool opened_by_key)
     }
 }
 
+void WorkSession::note(const QString& what, std::function<void()> undo, std::function<void()> redo)
+{
+    undo_.push(new ChangeCommand(what, std::move(undo), std::move(redo)));
+    Q_EMIT workChanged();
+}
+
 void WorkSession::setFields(const FilingFields& fields)
 {
     if (fields == fields_)
         return;
+    const auto put = [this](const FilingFields& to) { return [this, to] { takeFields(to); }; };
+    auto command = new ChangeCommand(tr("what is said of the piece"), put(fields_), put(fields),
+                                     fields_key + fieldChanged(fields_, fields));
+    takeFields(fields);
+    undo_.push(command);
+}
+
+void WorkSession::takeFields(const FilingFields& fields)
+{
+    if (fields == fields_)
+        return;
     fields_ = fields;
+    Q_EMIT fieldsChanged();
     Q_EMIT workChanged();
 }
 

@@ -3,6 +3,7 @@
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
+#include <functional>
 #include <memory>
 #include <string>
 #include <vector>
@@ -37,6 +38,13 @@ public:
     void move(Move move);
     void type(const QString& text);  // each user-perceived character in turn
     void apply(Edit edit);
+    // Puts lines written as text in place; one undo for all that is written in one go, which a
+    // number of the caller's tells.
+    void write(const std::vector<models::Line>& typed, int gesture);
+    // Writes the letters that a mark has where they are lost here, as restored.
+    void restoreFrom(const std::string& mark);
+    // Where an earlier sitting left off; nothing is counted as gone through by it.
+    void returnTo(int stamp, CellPlace place);
 
     // Stamps start from located or recorded outlines; forgets what could be undone.
     void setStamps(std::vector<StampWork> stamps);
@@ -47,6 +55,12 @@ public:
     void deleteOutline(int stamp);
     // Takes the current stamp for a mirror image, or no longer; undoable.
     void turnMirrored();
+    // Turns the current stamp by so many quarters clockwise, and keeps that way up; undoable.
+    void turn(int quarters);
+    // Says that a stamp is another view of the one with this id (empty: one of its own); undoable.
+    void setViewOf(int stamp, const std::string& id);
+    // Has something done that can be undone with the rest; it has been done already.
+    void note(const QString& what, std::function<void()> undo, std::function<void()> redo);
     void takeStampExamination(const std::string& stamp_id,
                               std::shared_ptr<const flow::StampExamination> examined);
 
@@ -54,7 +68,8 @@ public:
     void setCandidatesInView(bool in_view, bool opened_by_key);
 
     const FilingFields& fields() const { return fields_; }
-    void setFields(const FilingFields& fields);
+    void setFields(const FilingFields& fields);   // undoable
+    void takeFields(const FilingFields& fields);  // as they are said elsewhere, or were kept
 
 Q_SIGNALS:
     void lettersChanged();   // cells of the current stamp
@@ -64,6 +79,7 @@ Q_SIGNALS:
     void workChanged();      // anything that a draft should hold
     void examinationWanted(const QString& stamp_id);
     void goneThrough();  // the current stamp's letters, for the first time
+    void fieldsChanged();
     void couldNot(const QString& sentence);
 
 private:
@@ -71,7 +87,7 @@ private:
                     const cv::Matx33d& photo_from_rectified);
     void putStamps(std::vector<StampWork> stamps, int current);
     void change(const EditOutcome& outcome, const models::Reading& before, CellPlace from,
-                CellPlace last_passed);
+                CellPlace last_passed, int gesture = -1);
     void leave(CellPlace from, CellPlace last_passed);
     void pushStamps(const QString& what, std::vector<StampWork> after, int current_after,
                     int joins_key);

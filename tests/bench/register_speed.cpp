@@ -11,43 +11,13 @@
 #include <vector>
 
 #include "models/register_check.h"
+#include "tests/bench/made_register.h"
 
 // How long a large register takes to load and to check: register_speed [MAKERS], else 10,000. Made
 // up, with three marks a maker; nothing is kept.
 namespace {
 
 constexpr int repetitions = 5;
-
-std::string word(std::mt19937& dice, std::size_t length)
-{
-    std::string letters;
-    for (std::size_t i = 0; i < length; ++i)
-        letters += static_cast<char>('A' + dice() % 26);
-    return letters;
-}
-
-// Initials are few, so that many marks are alike, as in a real trade.
-void writeRegister(const std::filesystem::path& folder, int makers)
-{
-    std::mt19937 dice(1921);
-    std::ofstream firms(folder / "makers.csv"), marks(folder / "marks.csv"),
-        spellings(folder / "spellings.csv");
-    spellings << "text,same_as\nLTD,LIMITED\nCO,COMPANY\n&,AND\n";
-    firms << "maker_id,name,place,from,to,successor_of,notes,source_id\n";
-    marks << "maker_id,text,kind,frame,from,to,notes,source_id\n";
-    for (int i = 0; i < makers; ++i) {
-        const std::string id = "m" + std::to_string(i);
-        const std::string name = word(dice, 7) + " " + std::to_string(i);
-        const int from = 1900 + static_cast<int>(dice() % 40);
-        const int to = from + 5 + static_cast<int>(dice() % 20);
-        firms << id << "," << name << " & Co,Saltmere," << from << "," << to << "~,"
-              << (i % 9 == 8 ? "m" + std::to_string(i - 1) : "") << ",,\n";
-        marks << id << "," << name << " & CO LTD,text,none," << from << "," << to << "~,,\n"
-              << id << "," << word(dice, 1) << "." << word(dice, 1) << ". & CO,text,box,"
-              << from + 1 << ",,,\n"
-              << id << "," << word(dice, 1) << dice() % 100 << ",code,,,,,\n";
-    }
-}
 
 struct Seconds {
     double by_the_clock = 0, of_processor = 0;
@@ -88,7 +58,7 @@ int main(int argc, char** argv)
         std::filesystem::temp_directory_path() /
         ("weftmark_register_speed_" + std::to_string(std::random_device()()));
     std::filesystem::create_directories(folder);
-    writeRegister(folder, makers);
+    bench::writeMadeRegister(folder, makers);
     std::size_t marks = 0, findings = 0;
     const Seconds load = medianOf([&] { marks = models::loadRegister(folder).marks.size(); });
     const Seconds check = medianOf([&] { findings = models::checkRegister(folder).size(); });

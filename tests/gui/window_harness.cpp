@@ -23,6 +23,22 @@ WindowHarness::WindowHarness(gui::MakeExaminer examiner,
     start();
 }
 
+WindowHarness::WindowHarness(std::shared_ptr<FakeScript> script, Adjust adjust)
+    : script_(script), examiner_(fakeExaminer(script)), adjust_(std::move(adjust))
+{
+    start();
+}
+
+WindowHarness::WindowHarness(gui::MakeExaminer examiner,
+                             const std::filesystem::path& register_folder, Adjust adjust)
+    : script_(std::make_shared<FakeScript>()),
+      examiner_(std::move(examiner)),
+      register_folder_(register_folder),
+      adjust_(std::move(adjust))
+{
+    start();
+}
+
 void WindowHarness::start()
 {
     gui::SittingOptions options;
@@ -34,6 +50,9 @@ void WindowHarness::start()
     options.draft_pause_ms = 20;
     options.rank_pause_ms = 5;
     options.outline_pause_ms = 20;
+    options.read_ahead = false;
+    if (adjust_)
+        adjust_(options);
     window_ = std::make_unique<gui::MainWindow>(std::move(options));
     window_->resize(1000, 700);
     window_->show();

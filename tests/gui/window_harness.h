@@ -17,6 +17,11 @@ public:
     // The same, but with the engines of the program.
     explicit WindowHarness(gui::MakeExaminer examiner,
                            const std::filesystem::path& register_folder = {});
+    // With everything as the caller wants it; the archive's folder is the harness's.
+    using Adjust = std::function<void(gui::SittingOptions&)>;
+    WindowHarness(std::shared_ptr<FakeScript> script, Adjust adjust);
+    WindowHarness(gui::MakeExaminer examiner, const std::filesystem::path& register_folder,
+                  Adjust adjust);
 
     gui::MainWindow& window() { return *window_; }
     gui::Sitting& sitting() { return window_->sitting(); }
@@ -47,6 +52,7 @@ private:
     std::shared_ptr<FakeScript> script_;
     gui::MakeExaminer examiner_;
     std::filesystem::path register_folder_;
+    Adjust adjust_;
     std::unique_ptr<gui::MainWindow> window_;
 };
 

@@ -10,7 +10,6 @@
 #include "app/gui/cell_strip.h"
 #include "app/gui/cell_words.h"
 #include "app/gui/help_overlay.h"
-#include "app/gui/letter_keys.h"
 #include "app/gui/look.h"
 #include "app/gui/stamp_view.h"
 #include "tests/gui/window_harness.h"
@@ -219,6 +218,10 @@ TEST_CASE("Text can be read on every ground, by day and by dusk", "[app][gui][lo
             CHECK(gui::contrast(c.ink, ground) >= 4.5);
             CHECK(gui::contrast(c.quiet, ground) >= 3);
             CHECK(gui::contrast(c.hand, ground) >= 3);
+        }
+        for (const QColor& ground : {c.ground, c.sheet}) {  // words are written in these too
+            CHECK(gui::contrast(c.mark, ground) >= 4.5);
+            CHECK(gui::contrast(c.hand, ground) >= 4.5);
         }
         CHECK(gui::contrast(c.quiet, c.ground) >= 4.5);
         CHECK(gui::contrast(c.quiet, c.sheet) >= 4.5);

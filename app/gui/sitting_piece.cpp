@@ -1,0 +1,124 @@
+// Photos of one piece, and views of one stamp.
+#include <algorithm>
+
+#include "app/gui/sitting.h"
+
+namespace gui {
+
+std::vector<int> Sitting::piecePlaces(int place) const
+{
+    if (place < 0 || place >= queue_.rowCount())
+        return {};
+    const int with = queue_.pieceOf(place);
+    const int first = with < 0 ? place : with;
+    std::vector<int> places;
+    for (int other = 0; other < queue_.rowCount(); ++other)
+        if (other == first || queue_.pieceOf(other) == first)
+            places.push_back(other);
+    return places;
+}
+
+void Sitting::putPiece(int place, int with)
+{
+    queue_.setPiece(place, with);
+    if (with >= 0 && places_[place].session && places_[with].session)
+        places_[place].session->takeFields(places_[with].session->fields());
+    keepSoon();
+    Q_EMIT sessionChanged();
+}
+
+void Sitting::joinPiece(int place, int with)
+{
+    if (place < 0 || with < 0 || place == with)
+        return Q_EMIT noted(tr("There is no photo before this one to put it together with."));
+    if (!places_[place].filed_as.empty() || !places_[with].filed_as.empty())
+        return Q_EMIT noted(
+            tr("A photo that is filed stays as it was filed; put photos together "
+               "before you file them."));
+    if (piecePlaces(place).size() > 1 && queue_.pieceOf(place) < 0)
+        return Q_EMIT noted(tr("Others are put together with this photo; lay it out first."));
+    const int first = queue_.pieceOf(with) < 0 ? with : queue_.pieceOf(with);
+    const int before = queue_.pieceOf(place);
+    const int after = before == first ? -1 : first;
+    putPiece(place, after);
+    if (WorkSession* here = session())
+        here->note(
+            tr("photos of one piece"), [this, place, before] { putPiece(place, before); },
+            [this, place, after] { putPiece(place, after); });
+    Q_EMIT noted(after < 0 ? tr("%1 is a piece of its own again.").arg(nameOf(queue_.file(place)))
+                           : tr("%1 shows the same piece as %2; they are filed as one record. "
+                                "Ctrl+E says which stamps are the same.")
+                                 .arg(nameOf(queue_.file(place)), nameOf(queue_.file(first))));
+}
+
+// What is said of a piece is said of all its photos.
+void Sitting::shareFields(int place)
+{
+    const FilingFields fields = places_[place].session->fields();
+    for (const int other : piecePlaces(place))
+        if (other != place && places_[other].session)
+            places_[other].session->takeFields(fields);
+}
+
+void Sitting::turnViewOf()
+{
+    WorkSession* here = session();
+    const StampWork* stamp = here ? here->stamp() : nullptr;
+    if (!stamp)
+        return Q_EMIT noted(tr("There is no stamp to be a view of another."));
+    std::vector<std::pair<std::string, QString>> others{{std::string(), QString()}};
+    for (const int place : piecePlaces(place_)) {
+        const WorkSession* session = places_[place].session.get();
+        for (std::size_t i = 0; session && i < session->stamps().size(); ++i) {
+            const StampWork& other = session->stamps()[i];
+            if (other.id != stamp->id && other.view_of.empty())
+                others.emplace_back(
+                    other.id, tr("stamp %1 of %2").arg(i + 1).arg(nameOf(queue_.file(place))));
+        }
+    }
+    if (others.size() == 1)
+        return Q_EMIT noted(
+            tr("There is no other stamp that this could be a view of; put the "
+               "piece's photos together first (Ctrl+I)."));
+    auto now = std::find_if(others.begin(), others.end(),
+                            [&](const auto& other) { return other.first == stamp->view_of; });
+    const auto next = now == others.end() || now + 1 == others.end() ? others.begin() : now + 1;
+    here->setViewOf(here->current(), next->first);
+    Q_EMIT noted(
+        next->first.empty()
+            ? tr("This stamp is one of its own.")
+            : tr("This is another view of %1; together they count once.").arg(next->second));
+}
+
+// One reading a stamp: of several views the one in which most was read.
+std::vector<models::Reading> Sitting::evidence() const
+{
+    std::map<std::string, std::pair<std::size_t, models::Reading>> best;
+    std::vector<std::string> order;
+    for (const int place : piecePlaces(place_)) {
+        const auto found = places_.find(place);
+        const WorkSession* session = found == places_.end() ? nullptr : found->second.session.get();
+        if (!session)
+            continue;
+        const std::vector<models::Reading> readings = session->readings();
+        for (std::size_t i = 0; i < readings.size(); ++i) {
+            const StampWork& stamp = session->stamps()[i];
+            const std::string id = stamp.view_of.empty() ? stamp.id : stamp.view_of;
+            std::size_t read = 1;
+            for (const models::Line& line : readings[i].lines)
+                for (const models::Cell& cell : line.cells)
+                    read += cell.state == models::CellState::Clear ? 1 : 0;
+            if (!best.count(id))
+                order.push_back(id);
+            auto& kept = best[id];
+            if (read > kept.first)
+                kept = {read, readings[i]};
+        }
+    }
+    std::vector<models::Reading> evidence;
+    for (const std::string& id : order)
+        evidence.push_back(best[id].second);
+    return evidence;
+}
+
+}  // namespace gui

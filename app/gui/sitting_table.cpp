@@ -1,0 +1,176 @@
+// What is kept while working, and taken up again.
+#include <fcntl.h>
+#include <unistd.h>
+#include <QThreadPool>
+#include <utility>
+
+#include "app/gui/sitting.h"
+
+namespace gui {
+
+namespace {
+
+// Waits, in a thread of its own, until the disk has the file.
+void settle(const std::filesystem::path& file)
+{
+    QThreadPool::globalInstance()->start([file] {
+        const int opened = ::open(file.c_str(), O_RDONLY | O_CLOEXEC);
+        if (opened < 0)
+            return;
+        ::fsync(opened);
+        ::close(opened);
+    });
+}
+
+}  // namespace
+
+void Sitting::setWindowState(const WindowState& state)
+{
+    window_ = state;
+    keepSoon();
+}
+
+// After what is going on now, so that a key that changes several things is kept once.
+void Sitting::keepSoon()
+{
+    if (!keep_pause_.isActive())
+        keep_pause_.start();
+}
+
+// Where one is, and the work in hand: this survives the end of the program at any moment.
+void Sitting::keepNow()
+{
+    keep_pause_.stop();
+    if (left_)
+        return;
+    TableState state;
+    for (int place = 0; place < queue_.rowCount(); ++place)
+        state.photos.push_back(
+            {queue_.file(place), queue_.pieceOf(place), places_[place].filed_as});
+    state.place = place_;
+    if (const WorkSession* here = session()) {
+        state.stamp = here->current();
+        state.cell = here->editor().place();
+    } else if (returning_) {
+        state.stamp = returning_->stamp;
+        state.cell = returning_->cell;
+    }
+    state.layer = window_.layer;
+    state.tray = window_.tray;
+    state.dusk = window_.dusk;
+    keepTable(options_.archive_folder / "table.json", state);
+    const Place* here = current();
+    if (!here || !here->session || !isWorthKeeping(*here))
+        return;
+    try {
+        drafts_.keep(draftOf(place_, *here), true);
+    } catch (const DraftError&) {
+        draft_pause_.start();  // it will be tried again, and told, then
+    }
+}
+
+// Photos that are filed need not lie there next time.
+void Sitting::leaveTable()
+{
+    keepNow();
+    left_ = true;
+    TableState state = keptTable(options_.archive_folder / "table.json").value_or(TableState{});
+    TableState rest = state;
+    rest.photos.clear();
+    std::map<int, int> place_of;
+    for (int i = 0; i < static_cast<int>(state.photos.size()); ++i) {
+        TableState::Laid laid = state.photos[static_cast<std::size_t>(i)];
+        if (!laid.filed_as.empty())
+            continue;
+        place_of[i] = static_cast<int>(rest.photos.size());
+        laid.piece = place_of.count(laid.piece) ? place_of[laid.piece] : -1;
+        rest.photos.push_back(laid);
+    }
+    rest.place = place_of.count(state.place) ? place_of[state.place] : -1;
+    keepTable(options_.archive_folder / "table.json", rest);
+}
+
+std::optional<Sitting::WindowState> Sitting::restoreTable()
+{
+    const auto kept = keptTable(options_.archive_folder / "table.json");
+    if (!kept || kept->photos.empty())
+        return std::nullopt;
+    std::map<int, int> place_of;  // in the table as it was -> now
+    for (int i = 0; i < static_cast<int>(kept->photos.size()); ++i) {
+        const TableState::Laid& laid = kept->photos[static_cast<std::size_t>(i)];
+        std::error_code unknown;
+        if (!std::filesystem::exists(laid.photo, unknown))
+            continue;
+        const int place = queue_.add(laid.photo);
+        place_of[i] = place;
+        places_[place].filed_as = laid.filed_as;
+        if (!laid.filed_as.empty())
+            queue_.setState(place, PhotoState::Filed);
+        if (place_of.count(laid.piece) && place_of[laid.piece] != place)
+            queue_.setPiece(place, place_of[laid.piece]);
+    }
+    const auto in_hand = place_of.find(kept->place);
+    if (in_hand != place_of.end()) {
+        returning_ = *kept;
+        returning_->place = in_hand->second;
+        goTo(in_hand->second);
+    } else if (queue_.rowCount() > 0) {
+        goTo(0);
+    }
+    tellAhead();
+    window_ = {kept->layer, kept->tray, kept->dusk};
+    return window_;
+}
+
+Draft Sitting::draftOf(int place, const Place& work) const
+{
+    const WorkSession& session = *work.session;
+    Draft draft;
+    draft.photo = queue_.file(place);
+    draft.photo_sha256 = session.photo().sha256;
+    draft.saved_at = options_.clock();
+    draft.record_id = work.record ? work.record->item.id : std::string();
+    draft.stamps = session.stamps();
+    draft.fields = session.fields();
+    draft.current = session.current();
+    draft.place = session.editor().place();
+    return draft;
+}
+
+void Sitting::keepDrafts()
+{
+    draft_pause_.stop();
+    keepNow();
+    for (const auto& [place, work] : places_) {
+        if (!work.session)
+            continue;
+        const std::string& sha256 = work.session->photo().sha256;
+        if (!isWorthKeeping(work)) {
+            if (!work.record)
+                drafts_.discard(sha256);
+            continue;
+        }
+        drafts_.keep(draftOf(place, work), true);
+        settle(options_.archive_folder / "drafts" / (sha256 + ".json"));
+    }
+}
+
+void Sitting::keepDraftsQuietly()
+{
+    try {
+        keepDrafts();
+    } catch (const DraftError& error) {
+        Q_EMIT troubled(QString::fromUtf8(error.what()));
+    }
+}
+
+std::vector<std::filesystem::path> Sitting::unfiled() const
+{
+    std::vector<std::filesystem::path> files;
+    for (const auto& [place, work] : places_)
+        if (isUnfiled(work))
+            files.push_back(queue_.file(place));
+    return files;
+}
+
+}  // namespace gui
