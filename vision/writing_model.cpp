@@ -36,12 +36,14 @@ WritingModel WritingModel::load(const std::filesystem::path& file)
     for (double count = 0; in >> word >> count;) {
         if (word.size() > model.order_ || !(count > 0))
             throw damaged();
+        if (word == lineBegin())  // follows nothing
+            continue;
         model.counts_[word] = count;
         Followers& followers = model.followers_[word.substr(0, word.size() - 1)];
         followers.count += count;
         followers.kinds += 1;
     }
-    if (!in.eof() || model.followers_[""].kinds < 2)
+    if (!in.eof() || model.counts_.empty() || model.followers_[""].kinds < 1)
         throw damaged();
     return model;
 }
@@ -65,8 +67,7 @@ char WritingModel::kindOf(std::string_view character)
 // The longer the run before, the more it knows; what it has not seen it leaves to the shorter one.
 double WritingModel::probability(std::string_view before, char kind) const
 {
-    // The shortest run backs off to all kinds alike; a line's beginning follows none.
-    double share = 1 / (followers_.at("").kinds - 1);
+    double share = 1 / followers_.at("").kinds;  // what the shortest run backs off to: all alike
     for (std::size_t length = 0; length <= before.size(); ++length) {
         std::string run(before.substr(before.size() - length));
         const auto followers = followers_.find(run);

@@ -101,10 +101,10 @@ TEST_CASE("By hand: two counts, smoothed after Witten and Bell", "[vision][writi
 {
     const support::TemporaryFolder folder;
     // "0" stood three times at the beginning of a line, "A" once; two kinds, four characters.
-    const auto file = folder.write("two.txt", "order 2\n0 3\nA 1\n^0 3\n^A 1\n");
+    const auto file = folder.write("two.txt", "order 2\n0 3\nA 1\n^ 4\n^0 3\n^A 1\n");
     support::listSums(folder.path());
     const WritingModel model = WritingModel::load(file);
-    const double shorter = (3 + 2 / 22.0) / (4 + 2);  // without knowing what stood before
+    const double shorter = (3 + 2 / 2.0) / (4 + 2);  // without knowing what stood before
     const double share = (3 + 2 * shorter) / (4 + 2);
     CHECK(model.logProbability("^", '0') == Approx(std::log(share)));
     CHECK(model.logProbability("?", '0') == Approx(std::log(shorter)));
