@@ -183,6 +183,17 @@ std::vector<models::CorrectionRecord> correctionsFrom(const ItemOptions& options
     return corrections;
 }
 
+void checkStampOptions(const ItemOptions& options)
+{
+    const bool about_stamps = !options.parts.empty() || !options.places.empty() ||
+                              !options.methods.empty() || !options.inks.empty() ||
+                              options.later_added;
+    if (about_stamps && options.stamps.empty() && !options.stamp_number)
+        throw UsageError(
+            "--part, --on, --method, --ink and --later-added say something of a "
+            "stamp; give a --stamp, or --stamp-number for one that is filed");
+}
+
 }  // namespace
 
 void checkItemOptions(const ItemOptions& options, const models::MakerRegister& known)
