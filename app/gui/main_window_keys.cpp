@@ -51,6 +51,8 @@ void MainWindow::addLookingKeys()
         addKey(QKeySequence(Qt::Key_F2 + layer), [this, layer] { pickLayer(layer); });
     constexpr double step = 1.3;
     addKey(Qt::CTRL | Qt::Key_Plus, [this] { stamp_view_->zoom(step); });
+    addKey(Qt::CTRL | Qt::Key_Equal,
+           [this] { stamp_view_->zoom(step); });  // the same key unshifted
     addKey(Qt::CTRL | Qt::Key_Minus, [this] { stamp_view_->zoom(1 / step); });
     addKey(Qt::CTRL | Qt::SHIFT | Qt::Key_Up, [this] { turnTones(withContrast(tones_, +1)); });
     addKey(Qt::CTRL | Qt::SHIFT | Qt::Key_Down, [this] { turnTones(withContrast(tones_, -1)); });

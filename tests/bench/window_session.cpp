@@ -64,6 +64,8 @@ void drop(WindowHarness& window, const std::vector<fs::path>& files)
     for (const fs::path& file : files)
         urls << QUrl::fromLocalFile(QString::fromStdString(file.string()));
     data.setUrls(urls);
+    QDragEnterEvent enter({50, 50}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+    QApplication::sendEvent(&window.window(), &enter);
     QDropEvent event({50, 50}, Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
     QApplication::sendEvent(&window.window(), &event);
 }
