@@ -35,10 +35,13 @@ bool Sitting::isWorthKeeping(const Place& place) const
 {
     if (!place.session || isUnfiled(place))
         return isUnfiled(place);
+    // What was undone to the beginning leaves nothing behind.
+    const bool undone = place.session->undoStack()->count() > 0;
     const auto& stamps = place.session->stamps();
-    return !place.record && std::any_of(stamps.begin(), stamps.end(), [](const StampWork& stamp) {
-        return !stamp.seen.empty() || stamp.looked_ahead;
-    });
+    return !place.record && !undone &&
+           std::any_of(stamps.begin(), stamps.end(), [](const StampWork& stamp) {
+               return !stamp.seen.empty() || stamp.looked_ahead;
+           });
 }
 
 models::Archive& Sitting::archive()
