@@ -1,12 +1,14 @@
 #pragma once
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "models/maker_register.h"
 #include "models/reading.h"
+#include "models/reading_errors.h"
 
 namespace models {
 
@@ -45,11 +47,31 @@ struct CandidateOptions {
     std::map<std::string, double> archive_counts;
 };
 
-// Ranks what an item's readings can mean: P(maker, year | lines) is proportional to
-// P(lines | marks, dates) x P(year | maker's and type's years) x P(maker), beside a share for an
+struct CompiledRegister;
+
+// Ranks what items' readings can mean, against one register: P(maker, year | lines) is proportional
+// to P(lines | marks, dates) x P(year | maker's and type's years) x P(maker), beside a share for an
 // unknown maker under a letter model. Every factor that moved the result is told as a reason.
-// No mark may be empty and the register must have makers, or the whole share is the unknown's.
-// Throws std::invalid_argument if the type is not in the register or an option is out of range.
+// Making the register ready takes long against one ranking (about a second for 10,000 makers), so
+// keep a ranker where there are several items. It never changes, and any number of threads may ask.
+class CandidateRanker {
+public:
+    // No mark may be empty. With a register without makers the whole share is the unknown's.
+    explicit CandidateRanker(MakerRegister known, const ReadingErrors& errors = {});
+    ~CandidateRanker();
+    CandidateRanker(CandidateRanker&&) noexcept;
+
+    // Throws std::invalid_argument if the type is not in the register or an option is out of range.
+    CandidateList rank(const ItemEvidence& evidence, const CandidateOptions& options = {}) const;
+
+    const MakerRegister& known() const { return known_; }
+
+private:
+    MakerRegister known_;
+    std::unique_ptr<const CompiledRegister> compiled_;
+};
+
+// The same for one item.
 CandidateList rankCandidates(const ItemEvidence& evidence, const MakerRegister& known,
                              const CandidateOptions& options = {});
 

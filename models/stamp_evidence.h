@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -22,10 +23,15 @@ class StampEvidence {
 public:
     StampEvidence(const Reading& reading, const CompiledRegister& known);
 
+    // The marks that it can hold, ascending; all others fit it as no mark does.
+    const std::vector<std::uint32_t>& marks() const { return marks_; }
+
     // P(stamp | item of a maker with this mark, made in this year) / P(stamp | other text), by
     // year.
     std::vector<double> withMark(std::size_t mark) const;
     std::vector<double> withUnknownMark() const;
+    // The same of a maker with a mark that it cannot hold.
+    const std::vector<double>& withOtherMark() const { return with_other_mark_; }
     // The same where the stamp is known to show no maker's mark.
     const std::vector<double>& withoutMark() const { return without_mark_; }
 
@@ -36,17 +42,20 @@ public:
     bool isEmpty() const { return lines_.empty(); }
 
 private:
-    // Odds of a mark in one line (by year) or in two joined, for each place that it can have.
-    std::vector<double> placed(const std::vector<std::vector<double>>& in_line,
-                               const std::vector<double>& in_pair) const;
+    std::vector<double> worthByDates(const CompiledRegister& known) const;
+    void findMarks(const std::vector<double>& worth);
+    void collectMarks();
     double lineShare() const;
     double pairShare() const;
 
     std::vector<LineEvidence> lines_;
     std::vector<LineEvidence> pairs_;  // line i and i + 1 as one, a space between
     std::vector<double> without_mark_;
-    // without_mark_ with one line's own factor taken out, and with two lines'.
+    std::vector<double> with_other_mark_;
+    // without_mark_ with one line's own factor taken out, and with two lines', times the share of
+    // marks that stand there.
     std::vector<std::vector<double>> beside_line_, beside_pair_;
+    std::vector<std::uint32_t> marks_;
 };
 
 }  // namespace models

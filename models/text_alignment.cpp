@@ -10,8 +10,6 @@ namespace models {
 
 namespace {
 
-// Each further letter of an unknown number is this likely; a stretch has nine letters on average.
-constexpr double going_on = 0.9;
 // Dots and spaces come and go this many times as easily as letters.
 constexpr int blank_skip_power = 15, blank_insert_power = 3;
 

@@ -10,6 +10,9 @@
 // many texts, and with entry and exit at any cell so that a mark can stand within a line.
 namespace models {
 
+// Each further letter of an unknown number is this likely; a stretch has nine letters on average.
+inline constexpr double going_on = 0.9;
+
 // A text to be matched: letters by number and how easily each leaves no cell.
 struct MatchText {
     std::vector<std::size_t> letters;

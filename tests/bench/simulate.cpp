@@ -55,6 +55,7 @@ int main(int argc, char** argv)
     const auto seed = static_cast<std::uint32_t>(argc > 3 ? std::atoi(argv[3]) : 1);
     const SimulatedTrade trade = simulateTrade(makers, makers / 4, seed);
     const StringBaseline strings(trade.known);
+    const models::CandidateRanker ranker(trade.known);
     models::CandidateOptions options;
     options.unknown_prior = 0.2;
     std::vector<double> times;
@@ -66,7 +67,7 @@ int main(int argc, char** argv)
         for (int i = 0; i < marks; ++i) {
             const SimulatedMark mark = simulateMark(trade, level.wear, startingPairs(), dice);
             const std::clock_t start = std::clock();
-            const auto list = models::rankCandidates({{mark.reading}, ""}, trade.known, options);
+            const auto list = ranker.rank({{mark.reading}, ""}, options);
             times.push_back(millisecondsSince(start));
             ours.add(list, mark.maker_id);
             our_unknown.add(list.unknown_maker, mark.maker_id.empty());

@@ -54,6 +54,39 @@ std::optional<int> yearIn(const std::vector<std::string>& lines)
     return std::nullopt;
 }
 
+struct Near {
+    double distance = 1;
+    bool outside = false;  // the maker did not work in the year that was found
+    std::size_t maker = 0;
+};
+
+bool isNearer(const Near& a, const Near& b)
+{
+    return std::make_pair(a.distance, a.outside) < std::make_pair(b.distance, b.outside);
+}
+
+// Each maker once, nearest first.
+class NearestThree {
+public:
+    void add(const Near& one)
+    {
+        for (Near& other : near_)
+            if (other.maker == one.maker) {
+                other = std::min(other, one, isNearer);
+                std::stable_sort(near_.begin(), near_.end(), isNearer);
+                return;
+            }
+        near_.insert(std::upper_bound(near_.begin(), near_.end(), one, isNearer), one);
+        if (near_.size() > 3)
+            near_.pop_back();
+    }
+    double farthest() const { return near_.size() < 3 ? 1 : near_.back().distance; }
+    const std::vector<Near>& all() const { return near_; }
+
+private:
+    std::vector<Near> near_;
+};
+
 }  // namespace
 
 StringBaseline::StringBaseline(const models::MakerRegister& known) : known_(known)
@@ -82,41 +115,22 @@ StringBaseline::Answer StringBaseline::nearest(const models::Reading& reading) c
     for (const models::Line& line : reading.lines)
         lines.push_back(bestString(line));
     const std::optional<int> year = yearIn(lines);
-    struct Near {
-        double distance;
-        bool outside;
-        std::size_t maker;
-    };
-    std::vector<Near> near;
-    double third = 1;
+    NearestThree near;
     for (const std::string& line : lines)
         for (const Text& text : texts_) {
             const auto longer = static_cast<double>(std::max(line.size(), text.letters.size()));
-            const auto most = static_cast<std::size_t>(third * longer);
+            const auto most = static_cast<std::size_t>(near.farthest() * longer);
             const std::size_t edits = editsUpTo(line, text.letters, most);
             if (edits > most)
                 continue;
             for (const std::size_t maker : text.makers)
-                near.push_back({static_cast<double>(edits) / longer,
-                                year && worked(maker, *year) == 0, maker});
-            if (near.size() >= 3) {
-                std::stable_sort(near.begin(), near.end(), [](const Near& a, const Near& b) {
-                    return std::make_pair(a.distance, a.outside) <
-                           std::make_pair(b.distance, b.outside);
-                });
-                third = near[2].distance;
-                while (near.size() > 3 && near.back().distance > third)
-                    near.pop_back();
-            }
+                near.add({static_cast<double>(edits) / longer, year && worked(maker, *year) == 0,
+                          maker});
         }
     Answer answer;
-    for (const Near& one : near) {
-        const std::string& id = known_.makers[one.maker].maker_id;
-        if (answer.makers.size() < 3 &&
-            std::find(answer.makers.begin(), answer.makers.end(), id) == answer.makers.end())
-            answer.makers.push_back(id);
-    }
-    if (!near.empty())
-        answer.distance = near.front().distance;
+    for (const Near& one : near.all())
+        answer.makers.push_back(known_.makers[one.maker].maker_id);
+    if (!near.all().empty())
+        answer.distance = near.all().front().distance;
     return answer;
 }

@@ -35,7 +35,7 @@ public:
         : rates_(insert)
     {
         text_ = models::makeMatchText(truth, ids_, skip);
-        cells_ = models::weighCells(line.cells, ids_, models::ConfusionTable::published());
+        cells_ = models::weighCells(line.cells, ids_, models::ReadingErrors{});
     }
 
     double sum() const { return from(0, 0); }
