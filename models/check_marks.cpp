@@ -22,6 +22,7 @@ struct Signature {
     std::string key;         // equal for texts that the list of spellings makes equal
     std::string looks_like;  // equal for texts that differ by characters that look alike alone
     WrittenYears years;
+    MarkKind kind;
     MarkFrame frame;
     const char *file, *column;
     std::size_t line;
@@ -86,8 +87,8 @@ std::vector<Signature> signaturesOf(const MakerRegister& known)
         makers.emplace(maker.maker_id, &maker);
     std::vector<Signature> all;
     const auto add = [&](const std::string& maker_id, const std::string& text,
-                         const std::string& from, const std::string& to, MarkFrame frame,
-                         const char* file, const char* column, std::size_t line) {
+                         const std::string& from, const std::string& to, MarkKind kind,
+                         MarkFrame frame, const char* file, const char* column, std::size_t line) {
         const auto maker = makers.find(maker_id);
         const std::string key = classes.keyOf(text), look = lookOf(key);
         if (maker == makers.end() || look.empty())
@@ -95,15 +96,15 @@ std::vector<Signature> signaturesOf(const MakerRegister& known)
         all.push_back({maker_id, text, key, look,
                        WrittenYears(from.empty() ? maker->second->from : from,
                                     to.empty() ? maker->second->to : to),
-                       frame, file, column, line});
+                       kind, frame, file, column, line});
     };
     for (const Mark& mark : known.marks)
-        add(mark.maker_id, plainText(mark.line), mark.from, mark.to, mark.frame, "marks.csv",
-            "text", mark.file_line);
+        add(mark.maker_id, plainText(mark.line), mark.from, mark.to, mark.kind, mark.frame,
+            "marks.csv", "text", mark.file_line);
     for (const Code& code : known.codes)
         if (code.stands_for == CodeMeaning::Maker)
-            add(code.value, code.code, code.from, code.to, MarkFrame::None, "codes.csv", "code",
-                code.file_line);
+            add(code.value, code.code, code.from, code.to, MarkKind::Code, MarkFrame::None,
+                "codes.csv", "code", code.file_line);
     return all;
 }
 
@@ -111,6 +112,12 @@ const char* frameName(MarkFrame frame)
 {
     static const char* const names[] = {"no frame", "box", "oval", "round", "diamond"};
     return names[static_cast<std::size_t>(frame)];
+}
+
+const char* kindName(MarkKind kind)
+{
+    static const char* const names[] = {"text", "code", "device"};
+    return names[static_cast<std::size_t>(kind)];
 }
 
 // Where the other one stands, as seen from this one.
@@ -125,6 +132,9 @@ std::string whatTellsApart(const Signature& one, const Signature& other)
     if (!one.years.overlaps(other.years))
         return "only the years tell them apart";
     const std::string common = commonYears(one.years, other.years);
+    if (one.kind != other.kind)
+        return "in " + common + " only what they are tells them apart (" + kindName(one.kind) +
+               ", " + kindName(other.kind) + ")";
     if (one.frame != other.frame)
         return "in " + common + " only the frame tells them apart (" + frameName(one.frame) + ", " +
                frameName(other.frame) + ")";
@@ -141,7 +151,7 @@ void remark(const Signature& one, const Signature& other, Remarks& remarks)
         remarks.add(later.file, later.line, later.column,
                     "the mark " + inQuotes(later.text) + " stands in " + place +
                         " already, for the same maker and years",
-                    "keep one of them, or tell them apart by their years or frame");
+                    "keep one of them, or tell them apart by their years, kind or frame");
         return;
     }
     const std::string likeness = one.key == other.key
@@ -215,8 +225,8 @@ void checkMarksApart(const MakerRegister& known, Remarks& remarks)
             return false;  // told of as a code that means two things
         if (one.maker_id != other.maker_id)
             return true;
-        return one.text == other.text && one.frame == other.frame && one.file == other.file &&
-               one.years.overlaps(other.years);
+        return one.text == other.text && one.kind == other.kind && one.frame == other.frame &&
+               one.file == other.file && one.years.overlaps(other.years);
     };
     const auto look_alike = [](const Signature& one, const Signature& other) {
         return one.maker_id != other.maker_id && one.key != other.key;

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "models/letters.h"
 #include "models/register_checks.h"
@@ -71,6 +72,23 @@ void checkTypesAndFeatures(const MakerRegister& known, Remarks& remarks)
                      "remove one of them");
 }
 
+// Of one name and place is a fault, told elsewhere.
+void checkMakerNames(const std::vector<Maker>& makers, Remarks& remarks)
+{
+    std::map<std::string, const Maker*> first_of_name;
+    std::set<std::string> seen;
+    for (const Maker& maker : makers) {
+        const std::string name = plainKey(maker.name);
+        const bool is_new_place = seen.insert(name + "\n" + plainKey(maker.place)).second;
+        const auto [first, is_new] = first_of_name.emplace(name, &maker);
+        if (!is_new && is_new_place && !name.empty())
+            remarks.add("makers.csv", maker.file_line, "name",
+                        "the maker " + inQuotes(maker.name) + " stands in line " +
+                            std::to_string(first->second->file_line) + " already, of another place",
+                        "make sure that they are two makers, or remove one of them");
+    }
+}
+
 void checkCited(const std::vector<Entry>& source_ids, const char* file, Remarks& remarks)
 {
     const Entry* first = nullptr;
@@ -105,6 +123,7 @@ void checkRepeats(const MakerRegister& known, Remarks& remarks)
     checkIds(entriesOf(known.features, &Feature::feature_id), "features.csv", "feature_id",
              remarks);
     checkIds(entriesOf(known.sources, &Source::source_id), "sources.csv", "source_id", remarks);
+    checkMakerNames(known.makers, remarks);
     checkTypesAndFeatures(known, remarks);
     Repeats citations("sources.csv", "citation", remarks);
     for (const Source& source : known.sources)

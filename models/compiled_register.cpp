@@ -6,6 +6,7 @@
 #include "models/edtf.h"
 #include "models/letters.h"
 #include "models/mark_spellings.h"
+#include "models/role_words.h"
 #include "models/typed_notation.h"
 #include "models/year_product.h"
 
@@ -76,7 +77,8 @@ CompiledRegister::CompiledRegister(const MakerRegister& known, const ReadingErro
       marks_of_maker(known.makers.size()),
       letter_model(markTexts(known), ids),
       forward({}, TextTrie::Direction::Forward),
-      backward({}, TextTrie::Direction::Backward)
+      backward({}, TextTrie::Direction::Backward),
+      other_texts({}, TextTrie::Direction::Forward)
 {
     MakerNumbers numbers;
     for (const Maker& maker : known.makers) {
@@ -175,9 +177,13 @@ void CompiledRegister::addOtherTexts(const MakerRegister& known)
         texts.insert(inCapitals(type.pattern));
         texts.insert(type.sizes.begin(), type.sizes.end());
     }
+    for (const std::string& word : leadWords())
+        texts.insert(word);
+    std::vector<MatchText> letters;
     for (const std::string& text : texts)
         if (!text.empty())
-            other_texts.push_back(makeMatchText(shortened(text), ids, errors.skip_rate));
+            letters.push_back(makeMatchText(shortened(text), ids, errors.skip_rate));
+    other_texts = TextTrie(letters, TextTrie::Direction::Forward);
 }
 
 }  // namespace models

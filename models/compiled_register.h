@@ -59,7 +59,6 @@ struct CompiledRegister {
     std::vector<CompiledMark> marks;  // text marks, devices, and codes that mean a maker
     std::vector<std::vector<std::size_t>> marks_of_maker;
     std::vector<CompiledSpelling> spellings;  // by number of the tries' texts
-    std::vector<MatchText> other_texts;       // inspectors' codes, quarters, sizes, type names
     std::vector<CompiledYearCode> year_codes;
     LetterModel letter_model;
     std::vector<CompiledLength> lengths;  // of marks, with the share of each
@@ -70,6 +69,7 @@ struct CompiledRegister {
     std::vector<std::size_t> years_of_maker;       // indices into year_shapes
 
     TextTrie forward, backward;  // the marks' spellings from their first letter, and their last
+    TextTrie other_texts;  // inspectors' codes, quarters, sizes, type names, words that lead
 
     const std::vector<double>& yearsOfMark(std::size_t mark) const
     {

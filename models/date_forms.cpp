@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <optional>
-#include <string>
 #include <string_view>
 
 #include "models/date_months.h"
@@ -12,13 +11,14 @@ namespace models {
 namespace {
 
 // How often a date is printed in each form. Common practice, no source.
-constexpr double four_digits = 0.45, two_digits = 0.2, after_apostrophe = 0.05;
+constexpr double four_digits = 0.45, two_digits = 0.2, after_apostrophe = 0.05,
+                 long_roman_month = 0.003;
 constexpr double numeric_month = 0.17, named_month = 0.12, roman_month = 0.03, quarter = 0.02;
-constexpr double long_roman_month = 0.003;
-constexpr double with_day = 0.3;       // of the dates with a month, those that print the day
-constexpr double day_left_out = 0.05;  // a figure right before a month is its day
-constexpr double beside_unread = 0.5;  // a year of two digits beside an unread character
-constexpr double least_odds = 0.01;    // a glyph that fits a letter worse is not that letter
+constexpr double with_day = 0.3;          // of the dates with a month, those that print the day
+constexpr double day_left_out = 0.05;     // a figure right before a month is its day
+constexpr double month_apostrophe = 0.1;  // of the years behind a month, those with an apostrophe
+constexpr double beside_unread = 0.5;     // a year of two digits beside an unread character
+constexpr double least_odds = 0.01;       // a glyph that fits a letter worse is not that letter
 
 // What stands between the parts of a date, with how often.
 struct Separator {
@@ -78,6 +78,7 @@ private:
     void numericMonths(std::size_t begin, std::size_t at, const DateInstance& so_far);
     void namedMonths(std::size_t begin, std::size_t at, const DateInstance& so_far);
     void daysAt(std::size_t begin);
+    bool isDayBefore(std::size_t at) const;
     void yearsAt(std::size_t begin, std::size_t at, const DateInstance& so_far);
     void keep(std::size_t begin, std::size_t end, DateInstance instance);
 
@@ -91,8 +92,7 @@ std::vector<DateInstance> DateScanner::scan()
 {
     for (std::size_t begin = 0; begin < glyphs_.size(); ++begin) {
         bareYears(begin);
-        DateInstance empty;
-        monthsAt(begin, begin, empty);
+        monthsAt(begin, begin, {});
         daysAt(begin);
     }
     return std::move(found_);
@@ -100,10 +100,10 @@ std::vector<DateInstance> DateScanner::scan()
 
 std::size_t DateScanner::readAmong(std::size_t at, std::size_t count) const
 {
-    std::size_t read = 0;
-    for (std::size_t i = at; i < std::min(at + count, glyphs_.size()); ++i)
-        read += glyphs_[i].unread ? 0 : 1;
-    return read;
+    return static_cast<std::size_t>(
+        std::count_if(glyphs_.begin() + static_cast<long>(std::min(at, glyphs_.size())),
+                      glyphs_.begin() + static_cast<long>(std::min(at + count, glyphs_.size())),
+                      [](const DateGlyph& glyph) { return !glyph.unread; }));
 }
 
 void DateScanner::bareYears(std::size_t at)
@@ -135,8 +135,21 @@ void DateScanner::bareYears(std::size_t at)
 
 void DateScanner::monthsAt(std::size_t begin, std::size_t at, const DateInstance& so_far)
 {
-    numericMonths(begin, at, so_far);
-    namedMonths(begin, at, so_far);
+    DateInstance behind_all = so_far;
+    if (begin == at && isDayBefore(at))
+        behind_all.base_odds *= day_left_out;
+    numericMonths(begin, at, behind_all);
+    namedMonths(begin, at, behind_all);
+}
+
+// A figure by itself and a separator: the I. of I.I.40.
+bool DateScanner::isDayBefore(std::size_t at) const
+{
+    if (at < 2 || bestDigitOdds(at - 2, 1) <= 1 || glyphs_[at - 2].unread ||
+        (at > 2 && (line_.isLetter(glyphs_[at - 3]) || isDigitAt(at - 3))))
+        return false;
+    return line_.canBe(glyphs_[at - 1], '.') || line_.canBe(glyphs_[at - 1], '/') ||
+           line_.canBe(glyphs_[at - 1], '-');
 }
 
 void DateScanner::numericMonths(std::size_t begin, std::size_t at, const DateInstance& so_far)
@@ -155,7 +168,7 @@ void DateScanner::numericMonths(std::size_t begin, std::size_t at, const DateIns
             DateInstance instance = month;
             instance.base_odds = month.base_odds * numeric_month * odds;
             yearsAt(begin, behind, instance);
-            if (digits == 1 && so_far.day_digits == 0) {
+            if (digits == 1 && so_far.day_digits == 0 && readAmong(at, 1) > 0) {
                 instance.month_form = MonthForm::Quarter;
                 instance.base_odds = month.base_odds * quarter * odds;
                 yearsAt(begin, behind, instance);
@@ -225,6 +238,13 @@ void DateScanner::yearsAt(std::size_t begin, std::size_t at, const DateInstance&
         instance.base_odds = so_far.base_odds * (digits == 2 ? 0.6 : 0.4);
         keep(begin, at + digits, instance);
     }
+    const double apostrophe = textOdds(at, "'");
+    if (apostrophe <= least_odds || bestDigitOdds(at + 1, 2) <= 0 || isDigitAt(at + 3))
+        return;
+    instance.year_glyph = at + 1;
+    instance.year_digits = 2;
+    instance.base_odds = so_far.base_odds * month_apostrophe * apostrophe;
+    keep(begin, at + 3, instance);
 }
 
 void DateScanner::keep(std::size_t begin, std::size_t end, DateInstance instance)

@@ -97,7 +97,8 @@ void MeaningsOfLine::addFigures()
 {
     std::vector<QuarterName> quarters;
     for (const Code& code : context_.codes)
-        if (code.stands_for == CodeMeaning::Quarter && code.value >= "1" && code.value <= "4")
+        if (code.stands_for == CodeMeaning::Quarter && code.value.size() == 1 &&
+            code.value >= "1" && code.value <= "4")
             quarters.push_back({code.code, code.value.front() - '0'});
     for (const DateInstance& instance : findDates(line_, quarters)) {
         const WrittenDate date = writeDate(instance, context_);
@@ -181,9 +182,11 @@ void MeaningsOfLine::joinStruckOver()
 
 std::vector<DateMeaning> readDates(const Line& line, const DateContext& context)
 {
-    if (context.earliest_year > context.latest_year || context.earliest_year < 0 ||
-        context.latest_year > 9999)
+    if (context.earliest_year > context.latest_year)
         throw std::invalid_argument("DateContext: earliest_year must not be after latest_year");
+    if (context.earliest_year < 0 || context.latest_year > 9999)
+        throw std::invalid_argument(
+            "DateContext: earliest_year and latest_year must lie within 0 to 9999");
     MeaningsOfLine found(line, context);
     found.addFigures();
     found.addCodes();

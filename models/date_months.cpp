@@ -53,6 +53,7 @@ public:
 private:
     bool isTold(const MonthName& name) const;
     bool fits(const MonthName& name) const;
+    bool hasGap(const MonthName& name) const;
 
     const DateLine& line_;
     const std::vector<DateGlyph>& glyphs_;
@@ -79,10 +80,23 @@ bool MonthNames::fits(const MonthName& name) const
     return true;
 }
 
+// A full stop or a space where the name has a letter: NO. 1940 is no November, I.I. no III.
+bool MonthNames::hasGap(const MonthName& name) const
+{
+    for (std::size_t i = 0; i < name.text.size(); ++i) {
+        const DateGlyph& glyph = glyphs_[at_ + i];
+        const bool is_gap = line_.canBe(glyph, '.') || line_.canBe(glyph, ' ');
+        if (is_gap && name.text[i] != '.' && name.text[i] != ' ' &&
+            !line_.canBe(glyph, name.text[i]))
+            return true;
+    }
+    return false;
+}
+
 void MonthNames::tryName(const MonthName& name)
 {
     const double odds = line_.odds(glyphs_, at_, name.text);
-    if (odds < 1 || !isTold(name))
+    if (odds < 1 || !isTold(name) || hasGap(name))
         return;
     const bool is_open = fits(name);
     const auto month = static_cast<std::size_t>(name.month);

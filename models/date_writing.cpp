@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <set>
+#include <string_view>
 
 #include "models/edtf.h"
+#include "models/edtf_days.h"
 #include "models/edtf_set.h"
 
 namespace models {
@@ -99,8 +101,8 @@ std::vector<std::string> monthStrings(const DateInstance& date, const std::vecto
 
 bool isDay(int day, int month)
 {
-    static constexpr int days[] = {31, 29, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    return month >= 1 && month <= 12 && day >= 1 && day <= days[month - 1];
+    constexpr int leap_year = 2000;  // the year may be one
+    return month >= 1 && month <= 12 && day >= 1 && day <= daysOfMonth(leap_year, month);
 }
 
 std::string dayTail(int month, int day)
@@ -140,6 +142,21 @@ bool hasDoubt(const DateInstance& date)
 {
     return std::any_of(date.glyphs.begin(), date.glyphs.end(),
                        [](const DateGlyph& glyph) { return glyph.doubtful; });
+}
+
+// A question mark behind every date of the text: each member of a set is as doubtful as the digit.
+std::string inDoubt(const std::string& edtf)
+{
+    std::string text;
+    for (std::size_t i = 0; i < edtf.size(); ++i) {
+        text += edtf[i];
+        const auto is_part = [](char c) {
+            return std::string_view("[]{},.").find(c) == std::string_view::npos;
+        };
+        if (is_part(edtf[i]) && (i + 1 == edtf.size() || !is_part(edtf[i + 1])))
+            text += '?';
+    }
+    return text;
 }
 
 std::string setOf(const std::vector<std::string>& members)
@@ -196,8 +213,8 @@ WrittenDate writeDate(const DateInstance& date, const DateContext& context)
                 members.push_back(year + tail);
         written.edtf = setOf(members);
     }
-    if (hasDoubt(date) && written.edtf.front() != '[')
-        written.edtf += '?';
+    if (hasDoubt(date))
+        written.edtf = inDoubt(written.edtf);
     if (!edtfYearBounds(written.edtf))
         return {};
     return written;

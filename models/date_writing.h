@@ -14,7 +14,7 @@ struct WrittenDate {
 };
 
 // What a date instance says in EDTF: unread digits as X, digits that can be one or another as a
-// set, doubtful digits with a question mark behind the whole, a century only where it was printed
+// set, doubtful digits with a question mark behind each date, a century only where it was printed
 // or the context's years leave one.
 WrittenDate writeDate(const DateInstance& instance, const DateContext& context);
 

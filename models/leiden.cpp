@@ -16,7 +16,6 @@ constexpr const char* erased_close = "\xE2\x9F\xA7";   // U+27E7
 constexpr const char* struck_open = "\xC2\xAB";        // U+00AB
 constexpr const char* struck_close = "\xC2\xBB";       // U+00BB
 constexpr const char* at_least_sign = "\xE2\x89\xA5";  // U+2265
-constexpr const char* arrow_sign = "\xE2\x86\x91";     // U+2191
 constexpr const char* open_gap = "[- - -]";
 constexpr int most_signs = 12;  // longer stretches print their number
 
@@ -52,7 +51,7 @@ std::string tracesText(const Cell& cell)
 
 std::string lostText(const Cell& cell)
 {
-    if (!cell.most && cell.least <= 0)
+    if (isOpenGap(cell))
         return open_gap;
     if (isCounted(cell))
         return std::string(1, '[').append(static_cast<std::size_t>(cell.least), '.').append("]");
@@ -72,8 +71,9 @@ std::string letterText(const Cell& cell)
 {
     const std::string letter = normalForm(cell.alternatives.front().text);
     const bool doubtful = cell.state == CellState::Doubtful;
-    if (letter == arrow_sign)
-        return std::string("(property arrow").append(doubtful ? "?)" : ")");
+    if (letter == property_arrow)
+        return std::string(doubtful ? "(property arrow?)" : "(property arrow)")
+            .append(cell.seen_earlier ? low_line : "");
     std::string signs;
     if (doubtful && letter != " ")  // a dot under nothing tells nothing
         signs += dot_below;
@@ -141,11 +141,6 @@ std::string closing(const Enclosure& pairs, int from)
     if (from <= 0 && pairs.erased)
         text += erased_close;
     return text;
-}
-
-bool isOpenGap(const Cell& cell)
-{
-    return cell.state == CellState::Lost && !cell.most && cell.least <= 0;
 }
 
 }  // namespace

@@ -7,6 +7,9 @@
 
 namespace models {
 
+// The sign of the state's property, which marks carry as a symbol of its own.
+inline constexpr const char* property_arrow = "\u2191";
+
 // Where text stops being UTF-8 (overlong forms, surrogates and code points above U+10FFFF count as
 // bad); nullopt when all of it is good.
 std::optional<std::size_t> firstBadByte(const std::string& text);

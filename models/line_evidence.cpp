@@ -6,6 +6,7 @@
 #include "models/coded_dates.h"
 #include "models/date_forms.h"
 #include "models/printed_years.h"
+#include "models/trie_search.h"
 
 namespace models {
 
@@ -21,7 +22,7 @@ constexpr double date_alone = 0.5 / length_share, date_at_an_end = 0.2, date_wit
 // That a line's end is gone, by what is known of it.
 constexpr double cut_when_unknown = 0.03, cut_when_seen = 0.8;
 constexpr std::size_t most_dates = 6;
-constexpr double least_date_odds = 0.05;  // less changes nothing
+constexpr double least_date_odds = 0.05, least_text_odds = 0.01;  // less changes nothing
 
 double cutShare(LineEnd end)
 {
@@ -35,6 +36,12 @@ double textOdds(const std::vector<AlignedCell>& cells, const MatchText& text,
                 const AlignmentPlan& plan, const GapRates& rates)
 {
     return std::exp(logAlignmentSum(cells, text, plan, rates)) / length_share;
+}
+
+// What stands beside a date is known text or any.
+double textBeside(double known_odds)
+{
+    return 1 - line_is_known_text + line_is_known_text * known_odds;
 }
 
 double placeShare(std::size_t first_cell, std::size_t end_cell, std::size_t cells)
@@ -92,13 +99,16 @@ void LineEvidence::weighWithoutMark()
 {
     const double rest = 1 - line_is_date - line_is_known_text - line_is_wordy;
     const double undated =
-        rest + line_is_wordy * whole().unknown_odds + line_is_known_text * otherTextsOdds();
+        rest + line_is_wordy * whole().unknown_odds + line_is_known_text * whole().text_odds;
     without_mark_.assign(known_.range.size(), undated);
-    for (const DatePlace& date : dates_)
+    for (std::size_t d = 0; d < dates_.size(); ++d) {
+        const DatePlace& date = dates_[d];
+        const double share = line_is_date * textBeside(stretches_[left_[d]].text_odds) *
+                             textBeside(stretches_[right_[d]].text_odds) *
+                             placeShare(date.first_cell, date.end_cell, cells_.size());
         for (std::size_t y = 0; y < without_mark_.size(); ++y)
-            without_mark_[y] += line_is_date *
-                                placeShare(date.first_cell, date.end_cell, cells_.size()) *
-                                date.odds[y];
+            without_mark_[y] += share * date.odds[y];
+    }
 }
 
 DatePlace& LineEvidence::placeOf(std::size_t first_cell, std::size_t end_cell)
@@ -150,7 +160,7 @@ void LineEvidence::findPlaces(const Line& line)
         dates_.pop_back();
     const PrintedYears printed(line, known_.range);
     for (DatePlace& place : dates_)
-        place.odds = printed.asMade(place.odds, place.first_cell, place.end_cell);
+        place.odds = printed.asMade(place.odds, place.end_cell);
 }
 
 double LineEvidence::Stretch::of(std::size_t mark) const
@@ -167,7 +177,8 @@ std::size_t LineEvidence::stretchOf(std::size_t first_cell, std::size_t end_cell
         return other.first_cell == first_cell && other.end_cell == end_cell;
     });
     if (stretch == stretches_.end()) {
-        stretches_.push_back({first_cell, end_cell, 0, unknownOdds(first_cell, end_cell), {}});
+        stretches_.push_back({first_cell, end_cell, 0, unknownOdds(first_cell, end_cell),
+                              otherTextsOdds(first_cell, end_cell), {}});
         stretch = stretches_.end() - 1;
     }
     stretch->level += level;
@@ -224,15 +235,17 @@ AlignmentPlan LineEvidence::planFor(std::size_t first_cell, std::size_t end_cell
     return plan;
 }
 
-double LineEvidence::otherTextsOdds() const
+double LineEvidence::otherTextsOdds(std::size_t first_cell, std::size_t end_cell) const
 {
-    if (known_.other_texts.empty())
+    if (known_.other_texts.texts().empty() || first_cell >= end_cell)
         return 1;
-    const AlignmentPlan plan = planFor(0, cells_.size());
+    const SearchLimits all_that_matter{least_text_odds * length_share, 0, 0, nullptr};
     double sum = 0;
-    for (const MatchText& text : known_.other_texts)
-        sum += textOdds(cells_, text, plan, known_.rates);
-    return sum / static_cast<double>(known_.other_texts.size());
+    for (const FoundText& text :
+         searchTrie(known_.other_texts, cellsOf(first_cell, end_cell),
+                    planFor(first_cell, end_cell), known_.rates, all_that_matter))
+        sum += text.odds / length_share;
+    return sum / static_cast<double>(known_.other_texts.texts().size());
 }
 
 double LineEvidence::besideDate(std::size_t date, std::size_t mark) const

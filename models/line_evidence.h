@@ -66,6 +66,7 @@ private:
         std::size_t first_cell = 0, end_cell = 0;
         double level = 0;
         double unknown_odds = 0;
+        double text_odds = 1;  // of text that marks hold beside the maker's: SIZE, CONTRACT ...
         std::vector<MarkOdds> mark_odds;  // by mark; 0 for those that are not there
 
         double of(std::size_t mark) const;
@@ -81,7 +82,7 @@ private:
     std::vector<AlignedCell> cellsOf(std::size_t first_cell, std::size_t end_cell) const;
     void weighWithoutMark();
     AlignmentPlan planFor(std::size_t first_cell, std::size_t end_cell) const;
-    double otherTextsOdds() const;
+    double otherTextsOdds(std::size_t first_cell, std::size_t end_cell) const;
     double besideDate(std::size_t date, std::size_t mark) const;
 
     const CompiledRegister& known_;

@@ -11,7 +11,7 @@ namespace models {
 
 namespace {
 
-constexpr const char* arrow_sign = "\xE2\x86\x91";  // U+2191
+constexpr const char* names_behind_a_cell = "{erased}, {over}, {earlier}";
 constexpr double doubtful_certainty = 0.6;
 
 bool isControl(const std::string& token)
@@ -46,8 +46,12 @@ std::optional<std::string> NotationParser::readLetter()
             fail("a symbol's name: {arrow}; the bracket itself is written \\{");
             return std::nullopt;
         }
+        if (!isAt(at_ + 6, "}")) {
+            fail("a closing brace right behind the name: {arrow}");
+            return std::nullopt;
+        }
         at_ += 7;
-        return arrow_sign;
+        return property_arrow;
     }
     if (tokens_[at_] == "\\") {
         ++at_;
@@ -174,25 +178,37 @@ void NotationParser::readRestored(std::size_t end)
     readMarks(first_cell);
 }
 
-// The name in braces that open at `at`, up to a space or the closing brace; empty when none.
+// What stands in braces by itself, not behind a cell.
+bool NotationParser::isElement(const std::string& name)
+{
+    return name == "arrow" || name == "cut" || name == "open";
+}
+
+// The name in braces that open at `at`, up to a space, a brace or the line's end.
 std::string NotationParser::nameAt(std::size_t at) const
 {
     std::string name;
     for (std::size_t i = at + 1; i < tokens_.size() && i < at + 12; ++i) {
-        if (isAt(i, "}") || isAt(i, " "))
-            return name;
+        if (isAt(i, "}") || isAt(i, "{") || isAt(i, " ") || isNewline(i))
+            break;
         name += tokens_[i];
     }
-    return {};
+    return name;
 }
 
 void NotationParser::readNamed()
 {
     const std::string name = nameAt(at_);
-    if (name == "cut" && isAt(at_ + 4, "}"))
+    if ((name == "cut" || name == "open") && !isAt(at_ + name.size() + 1, "}"))
+        return fail("a closing brace right behind the name: {" + name + "}");
+    if (name == "cut")
         return readLineSign(LineEnd::CutOff, 5);
-    if (name == "open" && isAt(at_ + 5, "}"))
+    if (name == "open")
         return readLineSign(LineEnd::Unknown, 6);
+    if (!isElement(name))
+        return fail(
+            "a name that may stand here: {arrow}, {cut} or {open}; the bracket itself is written "
+            "\\{");
     if (auto letter = readLetter())
         readClear(std::move(*letter));
 }
@@ -206,10 +222,17 @@ void NotationParser::readMarks(std::size_t first_cell)
             readGuess(first_cell);
             continue;
         }
-        if (name != "erased" && name != "over" && name != "earlier")
-            return;
+        if (name != "erased" && name != "over" && name != "earlier") {
+            if (isElement(name))
+                return;
+            const Cell& cell = line_.cells[first_cell];
+            const bool unread = cell.state == CellState::Traces || cell.state == CellState::Lost;
+            return fail(std::string("a name that may stand here: ") + names_behind_a_cell +
+                        (unread ? ", {guess 0|6}" : "") +
+                        ", {arrow}, {cut} or {open}; the bracket itself is written \\{");
+        }
         if (!isAt(at_ + name.size() + 1, "}"))
-            return fail("a closing brace right behind the name");
+            return fail("a closing brace right behind the name: {" + name + "}");
         for (std::size_t i = first_cell; i < line_.cells.size(); ++i) {
             Cell& cell = line_.cells[i];
             (name == "erased" ? cell.erased

@@ -42,7 +42,8 @@ GapForm gap(CellState state, const Count& count)
 {
     GapForm form;
     if (count.most && (*count.most < count.least || *count.most == 0)) {
-        form.fault = "a second number that is not less than the first";
+        form.fault = count.least == 0 ? "a number of at least 1: no character is no stretch"
+                                      : "a second number that is not less than the first";
         return form;
     }
     form.is_gap = true;
@@ -59,7 +60,7 @@ std::optional<int> countDots(const std::string& content)
         dots.erase(std::remove(dots.begin() + 1, dots.end(), ' '), dots.end());
     if (dots.find_first_not_of('.') != std::string::npos)
         return std::nullopt;
-    return static_cast<int>(std::min<std::size_t>(dots.size(), 999));
+    return static_cast<int>(std::min<std::size_t>(dots.size(), most_counted));
 }
 
 GapForm readAbout(CellState state, const std::string& number)
@@ -119,6 +120,11 @@ Cell aboutCell(CellState state, int about)
     return cell;
 }
 
+bool isOpenGap(const Cell& cell)
+{
+    return cell.state == CellState::Lost && !cell.most && cell.least <= 0;
+}
+
 int aboutNumber(const Cell& cell)
 {
     constexpr int too_many = 1000000;  // no line holds so much; keeps the sums small
@@ -134,7 +140,8 @@ GapForm readGap(const std::string& content)
 {
     GapForm form;
     if (content.empty()) {
-        form.fault = "a dot, a number, '- - -' or letters";
+        form.fault =
+            "a dot for each lost character, a number as in [3..5], '- - -', or restored letters";
         return form;
     }
     if (content == "- - -" || content == "---")

@@ -20,6 +20,10 @@ GapForm readGap(const std::string& content);
 // A stretch of about so many characters: a fifth more or fewer, one at least.
 Cell aboutCell(CellState state, int about);
 
+// A lost stretch of unknown number, or of nothing at all: at a line's end the line is cut off
+// there.
+bool isOpenGap(const Cell& cell);
+
 // The number for which aboutCell makes the cell's counts; 0 when the cell is not of about a number.
 int aboutNumber(const Cell& cell);
 

@@ -40,6 +40,7 @@ private:
     void readMarks(std::size_t first_cell);
     void readGuess(std::size_t first_cell);
     std::string nameAt(std::size_t at) const;
+    static bool isElement(const std::string& name);
     std::optional<std::string> readLetter();
     std::vector<std::string> readAlternatives(const char* close);
     std::size_t closingBracket() const;

@@ -1,6 +1,7 @@
 #include "models/printed_years.h"
 
 #include <algorithm>
+#include <numeric>
 
 #include "models/role_words.h"
 #include "models/roles.h"
@@ -14,34 +15,45 @@ constexpr double date_is_later = 0.012, date_is_earlier = 0.004, fading = 0.6;
 constexpr double inspected_later = 0.4, contracted_earlier = 0.5;
 constexpr double patterned_earlier = 0.9, pattern_fading = 0.9;
 
-// How often the printed year is later and earlier than the year made, and how fast that falls off
-// from year to year.
+// How often the printed year is later and earlier than the year made, how fast that falls off from
+// year to year, and how often it says nothing of the making.
 struct PrintedApart {
     double later = date_is_later, earlier = date_is_earlier, earlier_fading = fading;
+    double elsewhere = 0;
 };
 
-// Of a date whose stretch has these roles: an inspection comes after the making, a contract or a
-// pattern before it, the pattern by many years.
-PrintedApart printedApart(const std::vector<RoleSpan>& roles, std::size_t first_cell,
-                          std::size_t end_cell)
+// Of a date, by the roles of the stretch that ends with its year: what is made not after the date
+// comes before it, what is made not before it comes behind, behind a pattern by many years.
+PrintedApart printedApart(const std::vector<RoleSpan>& roles, std::size_t end_cell)
 {
     PrintedApart apart;
     for (const RoleSpan& span : roles) {
-        if (span.first_cell >= end_cell || first_cell >= span.end_cell)
+        if (span.first_cell >= end_cell || end_cell > span.end_cell)
             continue;
-        if (span.role == LineRole::Inspection)
-            apart.later += inspected_later * span.probability;
-        if (span.role == LineRole::Contract)
-            apart.earlier += contracted_earlier * span.probability;
-        if (span.role == LineRole::Pattern) {
-            apart.earlier += patterned_earlier * span.probability;
-            apart.earlier_fading = std::max(apart.earlier_fading, pattern_fading);
+        const bool is_pattern = span.role == LineRole::Pattern;
+        switch (boundOf(span.role)) {
+            case DateBound::NotAfter:
+                apart.later += inspected_later * span.probability;
+                break;
+            case DateBound::NotBefore:
+                apart.earlier +=
+                    (is_pattern ? patterned_earlier : contracted_earlier) * span.probability;
+                if (is_pattern)
+                    apart.earlier_fading = std::max(apart.earlier_fading, pattern_fading);
+                break;
+            case DateBound::None:
+                apart.elsewhere += span.probability;
+                break;
+            case DateBound::Exact:
+                break;
         }
     }
+    // That digits alone could be another number is weighed elsewhere; here a word must say so.
+    apart.elsewhere = apart.elsewhere > 0.5 ? std::min(apart.elsewhere, 1.0) : 0;
     return apart;
 }
 
-// Lets a printed year stand for one made some years before or after.
+// Lets a printed year stand for one made some years before or after, or for any.
 std::vector<double> softened(const std::vector<double>& odds, const PrintedApart& apart)
 {
     std::vector<double> soft(odds.size());
@@ -54,6 +66,10 @@ std::vector<double> softened(const std::vector<double>& odds, const PrintedApart
         soft[i] += apart.earlier * earlier;
         earlier = apart.earlier_fading * earlier + (1 - apart.earlier_fading) * odds[i];
     }
+    const double any_year =
+        std::accumulate(odds.begin(), odds.end(), 0.0) / static_cast<double>(odds.size());
+    for (double& odd : soft)
+        odd += apart.elsewhere * (any_year - odd);
     return soft;
 }
 
@@ -73,10 +89,10 @@ PrintedYears::PrintedYears(const Line& line, const YearRange& range) : roles_(le
 {
 }
 
-std::vector<double> PrintedYears::asMade(const std::vector<double>& odds, std::size_t first_cell,
+std::vector<double> PrintedYears::asMade(const std::vector<double>& odds,
                                          std::size_t end_cell) const
 {
-    return softened(odds, printedApart(roles_, first_cell, end_cell));
+    return softened(odds, printedApart(roles_, end_cell));
 }
 
 }  // namespace models

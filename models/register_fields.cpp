@@ -84,6 +84,9 @@ std::string RegisterLoader::freshId(const RegisterFile& file, const CsvRow& row,
     if (!id.empty() && !ids_[column].insert(id).second)
         faults.push_back(
             file.fault(row, column, inQuotes(id) + " stands there twice", "give each its own"));
+    if (std::string(column) != "source_id" && id.find_first_of(" \t\r\n") != std::string::npos)
+        faults.push_back(file.fault(row, column, "the id " + inQuotes(id) + " holds a blank",
+                                    "an id is short and without blanks; write a hyphen instead"));
     ids_without_zeros_[column].emplace(withoutZeros(id), id);
     return id;
 }
@@ -91,7 +94,8 @@ std::string RegisterLoader::freshId(const RegisterFile& file, const CsvRow& row,
 std::string RegisterLoader::years(const RegisterFile& file, const CsvRow& row, const char* column)
 {
     std::string text = file.field(row, column);
-    if (!text.empty() && !edtfYearBounds(text)) {
+    const bool has_time = text.find('T') != std::string::npos;  // EDTF, but no year was so meant
+    if (!text.empty() && (has_time || !edtfYearBounds(text))) {
         tellHarm(file, row, column, yearHarm(text));
         text.clear();
     }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <tuple>
 #include <unordered_map>
 
 #include "models/letters.h"
@@ -107,7 +108,8 @@ void RegisterLoader::readMakers()
         maker.notes = noteField(file, row, "notes");
         maker.source_id = source(file, row);
         maker.file_line = row.line;
-        const auto [first, is_new] = line_of_name.emplace(plainKey(maker.name), row.line);
+        const auto [first, is_new] =
+            line_of_name.emplace(plainKey(maker.name) + "\n" + plainKey(maker.place), row.line);
         if (!is_new && !maker.name.empty())
             faults.push_back(file.fault(row, "name",
                                         "the maker " + inQuotes(maker.name) + " stands in line " +
@@ -130,42 +132,49 @@ void RegisterLoader::checkSuccessors(const RegisterFile& file)
     }
 }
 
+Mark RegisterLoader::readMark(const RegisterFile& file, const CsvRow& row)
+{
+    Mark mark;
+    mark.maker_id = makerId(file, row, "maker_id");
+    mark.text = file.field(row, "text");
+    mark.line = markLine(file, row, mark.text);
+    const auto kind = markKind(file.field(row, "kind"));
+    if (!kind)
+        faults.push_back(file.fault(row, "kind", inQuotes(file.field(row, "kind")) + " is no kind",
+                                    "write text, code or device"));
+    const auto frame = markFrame(file.field(row, "frame"));
+    if (!frame)
+        faults.push_back(file.fault(row, "frame",
+                                    inQuotes(file.field(row, "frame")) + " is no frame",
+                                    "write none, box, oval, round or diamond"));
+    mark.kind = kind.value_or(MarkKind::Text);
+    mark.frame = frame.value_or(MarkFrame::None);
+    mark.from = years(file, row, "from");
+    mark.to = years(file, row, "to");
+    yearOrder(file, row, mark.from, mark.to, "to");
+    mark.notes = noteField(file, row, "notes");
+    mark.source_id = source(file, row);
+    mark.file_line = row.line;
+    return mark;
+}
+
 void RegisterLoader::readMarks()
 {
     const RegisterFile file = open("marks.csv");
-    std::unordered_map<std::string, std::size_t> line_of_mark;
+    std::map<std::tuple<std::string, std::string, MarkKind, MarkFrame, std::string, std::string>,
+             std::size_t>
+        line_of_mark;
     known.marks.reserve(file.rows().size());
     for (const CsvRow& row : file.rows()) {
-        Mark mark;
-        mark.maker_id = makerId(file, row, "maker_id");
-        mark.text = file.field(row, "text");
-        mark.line = markLine(file, row, mark.text);
-        const auto kind = markKind(file.field(row, "kind"));
-        if (!kind)
-            faults.push_back(file.fault(row, "kind",
-                                        inQuotes(file.field(row, "kind")) + " is no kind",
-                                        "write text, code or device"));
-        const auto frame = markFrame(file.field(row, "frame"));
-        if (!frame)
-            faults.push_back(file.fault(row, "frame",
-                                        inQuotes(file.field(row, "frame")) + " is no frame",
-                                        "write none, box, oval, round or diamond"));
-        mark.kind = kind.value_or(MarkKind::Text);
-        mark.frame = frame.value_or(MarkFrame::None);
-        mark.from = years(file, row, "from");
-        mark.to = years(file, row, "to");
-        yearOrder(file, row, mark.from, mark.to, "to");
-        mark.notes = noteField(file, row, "notes");
-        mark.source_id = source(file, row);
-        mark.file_line = row.line;
-        const std::string key =
-            mark.maker_id + "\n" + mark.text + "\n" + mark.from + "\n" + mark.to;
-        const auto [first, is_new] = line_of_mark.emplace(key, row.line);
-        if (!is_new)
+        Mark mark = readMark(file, row);
+        const auto [first, is_new] = line_of_mark.try_emplace(
+            {mark.maker_id, mark.text, mark.kind, mark.frame, mark.from, mark.to}, row.line);
+        if (is_new)  // a repeat would be remarked on once more
+            known.marks.push_back(std::move(mark));
+        else
             faults.push_back(file.fault(
                 row, "", "this mark stands in line " + std::to_string(first->second) + " already",
                 "remove one of them"));
-        known.marks.push_back(std::move(mark));
     }
 }
 

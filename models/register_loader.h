@@ -49,6 +49,7 @@ private:
     void readMakers();
     void checkSuccessors(const RegisterFile& file);
     void readMarks();
+    Mark readMark(const RegisterFile& file, const CsvRow& row);
     void readItemTypes();
     void readFeatures();
     void readCodes();

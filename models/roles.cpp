@@ -7,6 +7,7 @@
 #include <optional>
 
 #include "models/letters.h"
+#include "models/role_stretches.h"
 #include "models/role_words.h"
 #include "models/year_weights.h"
 
@@ -14,7 +15,7 @@ namespace models {
 
 namespace {
 
-constexpr double least_probability = 0.05, least_date = 0.04;
+constexpr double least_probability = 0.05;
 // Weights, in log odds.
 constexpr double led = 5.5, known_code = 4, known_size = 2.5, firm_words = 3.5, ampersand = 2;
 constexpr double names = 1.5, initials = 2, lone_figure = 1, long_number = 1.5, divided = 2;
@@ -28,87 +29,7 @@ double& of(Weights& weights, LineRole role)
     return weights[static_cast<std::size_t>(role)];
 }
 
-// A stretch of words with one meaning.
-struct Stretch {
-    std::size_t first_cell = 0, end_cell = 0;
-    std::optional<LineRole> lead;  // the word that leads it says so
-    double date = 0;               // probability that it is one, by its form alone
-};
-
-bool overlaps(const DateMeaning& date, const std::vector<DateMeaning>& kept)
-{
-    return std::any_of(kept.begin(), kept.end(), [&](const DateMeaning& other) {
-        return date.first_cell < other.end_cell && other.first_cell < date.end_cell;
-    });
-}
-
-// The likeliest places of dates, none over another, from left to right; each with the probability
-// of all its meanings together.
-std::vector<DateMeaning> datePlaces(const Line& line, const DateContext& context)
-{
-    std::vector<DateMeaning> kept;
-    for (const DateMeaning& date : readDates(line, context)) {
-        const auto same = std::find_if(kept.begin(), kept.end(), [&](const DateMeaning& other) {
-            return other.first_cell == date.first_cell && other.end_cell == date.end_cell;
-        });
-        if (same != kept.end())
-            same->probability = std::min(1.0, same->probability + date.probability);
-        else if (date.probability >= least_date && !overlaps(date, kept))
-            kept.push_back(date);
-    }
-    std::sort(kept.begin(), kept.end(), [](const DateMeaning& a, const DateMeaning& b) {
-        return a.first_cell < b.first_cell;
-    });
-    return kept;
-}
-
-// A date within a longer word is none of its own: 19407 holds no 1940.
-bool fillsWords(const DateMeaning& date, const std::vector<RoleWord>& words)
-{
-    const auto begins = std::any_of(words.begin(), words.end(), [&](const RoleWord& word) {
-        return word.first_cell == date.first_cell;
-    });
-    const auto ends = std::any_of(words.begin(), words.end(), [&](const RoleWord& word) {
-        return word.end_cell == date.end_cell;
-    });
-    return begins && ends;
-}
-
-std::vector<Stretch> stretchesOf(const Line& line, const RoleContext& context)
-{
-    const std::vector<RoleWord> words = roleWordsOf(line);
-    std::vector<DateMeaning> dates = datePlaces(line, context.dates);
-    std::erase_if(dates, [&](const DateMeaning& date) { return !fillsWords(date, words); });
-    std::vector<Stretch> stretches;
-    auto date = dates.begin();
-    std::optional<LineRole> lead;
-    bool begins = true;
-    for (const RoleWord& word : words) {
-        while (date != dates.end() && date->end_cell <= word.first_cell)
-            ++date;
-        if (date != dates.end() && word.first_cell >= date->first_cell) {
-            if (word.first_cell == date->first_cell)
-                stretches.push_back(
-                    {date->first_cell, date->end_cell, lead, std::min(date->probability, 0.99)});
-            begins = true;
-            if (word.end_cell == date->end_cell)
-                lead.reset();
-            continue;
-        }
-        const std::optional<LineRole> leads = leadOf(word.text);
-        const bool symbol = word.text == "\u2191";
-        if (leads)
-            lead = leads;
-        if (leads || begins || symbol)
-            stretches.push_back({word.first_cell, word.end_cell, lead, 0});
-        else
-            stretches.back().end_cell = word.end_cell;
-        begins = symbol;
-    }
-    return stretches;
-}
-
-std::string textOf(const Line& line, const Stretch& stretch)
+std::string textOf(const Line& line, const RoleStretch& stretch)
 {
     Line part;
     part.cells.assign(line.cells.begin() + static_cast<std::ptrdiff_t>(stretch.first_cell),
@@ -161,7 +82,7 @@ struct Place {
     std::size_t line = 0, lines = 1;
 };
 
-Weights weigh(const Line& line, const Stretch& stretch, const Place& place,
+Weights weigh(const Line& line, const RoleStretch& stretch, const Place& place,
               const RoleContext& context)
 {
     const std::string text = textOf(line, stretch);
@@ -169,12 +90,16 @@ Weights weigh(const Line& line, const Stretch& stretch, const Place& place,
     Weights weights;
     weights.fill(-2.5);
     of(weights, LineRole::Unknown) = of(weights, LineRole::Date) = -1e9;
-    of(weights, LineRole::Property) = text == "\u2191" ? led : -3;
+    of(weights, LineRole::Property) = text == property_arrow ? led : -3;
     of(weights, LineRole::Other) = -1;
     weighFigures(text, form, weights);
     weighLetters(form, weights);
     if (stretch.lead)
         of(weights, *stretch.lead) += led;
+    if (stretch.is_number) {
+        of(weights, LineRole::Owner) += led - 0.5;
+        of(weights, LineRole::Contract) += led - 2;
+    }
     if (isAmong(text, context.sizes))
         of(weights, LineRole::Size) += known_size;
     if (isAmong(text, context.inspectors))
@@ -188,14 +113,17 @@ Weights weigh(const Line& line, const Stretch& stretch, const Place& place,
         double rest = 0;
         for (const double weight : weights)
             rest += std::exp(weight);
-        of(weights, LineRole::Date) =
-            std::log(stretch.date / (1 - stretch.date)) + std::log(std::max(rest, 0.5)) +
-            (place.line + 1 == place.lines ? last_line : 0) - (otherwise ? 1.6 * led : 0);
+        of(weights, LineRole::Date) = std::log(stretch.date / (1 - stretch.date)) +
+                                      std::log(std::max(rest, 0.5)) +
+                                      (place.line + 1 == place.lines ? last_line : 0) -
+                                      (otherwise      ? 1.6 * led
+                                       : stretch.lead ? -led
+                                                      : 0);
     }
     return weights;
 }
 
-std::vector<RoleSpan> spansOf(const Stretch& stretch, const Weights& weights)
+std::vector<RoleSpan> spansOf(const RoleStretch& stretch, const Weights& weights)
 {
     double sum = 0;
     for (const double weight : weights)
@@ -219,8 +147,12 @@ RoleContext roleContextOf(const MakerRegister& known, const std::string& type_id
 {
     const YearRange range = yearsOf(known);
     RoleContext context{{range.first, range.last}, {}, {}};
-    if (const ItemType* type = known.itemType(type_id))
+    if (const ItemType* type = known.itemType(type_id)) {
         context.sizes = type->sizes;
+        const YearRange of_type = yearsOf(*type, range);
+        if (of_type.first <= of_type.last)
+            context.dates = {of_type.first, of_type.last};
+    }
     for (const Code& code : known.codes) {
         if (code.stands_for == CodeMeaning::Inspector)
             context.inspectors.push_back(code.code);
@@ -236,7 +168,7 @@ std::vector<std::vector<RoleSpan>> guessRoles(const std::vector<Line>& lines,
     std::vector<std::vector<RoleSpan>> roles;
     for (std::size_t i = 0; i < lines.size(); ++i) {
         std::vector<RoleSpan> spans;
-        for (const Stretch& stretch : stretchesOf(lines[i], context)) {
+        for (const RoleStretch& stretch : roleStretches(lines[i], context.dates)) {
             const auto weighed =
                 spansOf(stretch, weigh(lines[i], stretch, {i, lines.size()}, context));
             std::copy(weighed.begin(), weighed.end(), std::back_inserter(spans));

@@ -19,8 +19,8 @@ struct RoleContext {
     std::vector<std::string> inspectors;  // codes of inspectors that the register lists
 };
 
-// What a register tells of it: its years, the sizes of the item type (empty: not said), its codes
-// of inspectors, years and quarters.
+// What a register tells of it: its years, within them those of the item type, the sizes of the item
+// type (empty: not said), its codes of inspectors, years and quarters.
 RoleContext roleContextOf(const MakerRegister& known, const std::string& type_id);
 
 // Parts the lines of one stamp into stretches and weighs for each what it is for, by the word that

@@ -46,24 +46,38 @@ std::optional<std::size_t> twiceEncoded(const std::string& text)
     return std::nullopt;
 }
 
-// Month names as spreadsheets write them, in English and German.
+// Month names as spreadsheets write them, in English and German, short and whole; Dutch differs in
+// two.
 constexpr const char* month_names =
-    "(Jan|Feb|Mar|M\xC3\xA4r|Mrz|Apr|May|Mai|Jun|Jul|Aug|Sep|Oct|Okt|Nov|Dec|Dez)";
+    "(Jan|January|Januar|Feb|February|Februar|Mar|March|M\xC3\xA4r|M\xC3\xA4rz|Mrz|Mrt|Apr|April|"
+    "May|"
+    "Mai|Mei|Jun|June|Juni|Jul|July|Juli|Aug|August|Sep|Sept|September|Oct|October|Okt|Oktober|Nov|"
+    "November|Dec|December|Dez|Dezember)";
+
+// Marks are: 3-APR is one, 3-Apr is what a spreadsheet writes.
+bool hasTwoCapitals(const std::string& field)
+{
+    const auto is_capital = [](char c) { return c >= 'A' && c <= 'Z'; };
+    return std::count_if(field.begin(), field.end(), is_capital) > 1;
+}
 
 bool looksLikeASpreadsheetDate(const std::string& field)
 {
     // Regular expressions are slow: most fields are told from a date by their first sign or length.
     if (field.size() < 4 || field.size() > longest_date ||
-        std::string("0123456789JFMASOND").find(field.front()) == std::string::npos ||
+        std::string("0123456789JFMASONDjfmasond").find(field.front()) == std::string::npos ||
         field.find_first_of("-./ ") == std::string::npos)
         return false;
-    static const std::regex day_month(std::string("\\d{1,2}[-. ]") + month_names +
-                                      "([-. ]\\d{2,4})?");
-    static const std::regex month_year(std::string(month_names) + "[-. ]\\d{2,4}");
+    constexpr auto any_case = std::regex::ECMAScript | std::regex::icase;
+    static const std::regex day_month(
+        std::string("\\d{1,2}[-. ]") + month_names + "([-. ]\\d{2,4})?", any_case);
+    static const std::regex month_year(std::string(month_names) + "[-. ]\\d{2,4}", any_case);
     static const std::regex in_numbers("\\d{1,2}([./-])\\d{1,2}\\1\\d{4}|\\d{4}-\\d{2}-\\d{2}");
-    static const std::regex time_stamp("\\d{4}-\\d{2}-\\d{2} \\d{2}:\\d{2}:\\d{2}.*");
-    return std::regex_match(field, day_month) || std::regex_match(field, month_year) ||
-           std::regex_match(field, in_numbers) || std::regex_match(field, time_stamp);
+    static const std::regex time_stamp(
+        "(\\d{4}-\\d{2}-\\d{2}[ T]|\\d{1,2}([./-])\\d{1,2}\\2\\d{4} )\\d{1,2}:\\d{2}.*");
+    const bool is_named = !hasTwoCapitals(field) && (std::regex_match(field, day_month) ||
+                                                     std::regex_match(field, month_year));
+    return is_named || std::regex_match(field, in_numbers) || std::regex_match(field, time_stamp);
 }
 
 // A number in powers of ten: 1.94E+03.
@@ -143,6 +157,7 @@ Harm yearHarm(const std::string& field)
     static const std::regex decade("(\\d{3})0'?s");
     static const std::regex span("(\\d{4}) ?(?:-|\xE2\x80\x93) ?(\\d{4})");
     static const std::regex decimal("(\\d{4})[.,]0+");
+    static const std::regex thousands("(\\d)[.,' ](\\d{3})");
     static const std::regex numbers("\\d{1,2}[/.-]\\d{1,2}[/.-]\\d{2,4}|\\d{5}");
     std::string problem = inQuotes(field.substr(0, 40)) + " is not EDTF";
     std::smatch found;
@@ -156,6 +171,9 @@ Harm yearHarm(const std::string& field)
         return {problem, "write " + found[1].str() + "/" + found[2].str() + " for a span"};
     if (std::regex_match(field, found, decimal))
         return {problem + ": a spreadsheet made a decimal number of it", "write " + found[1].str()};
+    if (std::regex_match(field, found, thousands))
+        return {problem + ": a spreadsheet set a sign between the thousands",
+                "write " + found[1].str() + found[2].str() + " and set the column to text"};
     static const std::regex day("\\d{4}-\\d{2}-\\d{2}");  // EDTF writes days so: this one is none
     if (!std::regex_match(field, day) &&
         (looksLikeASpreadsheetDate(field) || std::regex_match(field, numbers)))

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "models/letters.h"
+#include "models/notation_gap.h"
 #include "models/notation_parser.h"
 
 // The lines of the typed notation; its cells are in notation_cells.cpp.
@@ -27,9 +28,6 @@ std::size_t NotationParser::separatorLength() const
 
 void NotationParser::finishLine()
 {
-    const auto isOpenGap = [](const Cell& cell) {
-        return cell.state == CellState::Lost && cell.least == 0 && !cell.most;
-    };
     if (!line_.cells.empty() && !left_said_ && isOpenGap(line_.cells.front()))
         line_.left_end = LineEnd::CutOff;
     if (!line_.cells.empty() && !right_said_ && isOpenGap(line_.cells.back()))

@@ -10,14 +10,12 @@ namespace models {
 
 namespace {
 
-constexpr const char* arrow_sign = "\xE2\x86\x91";  // U+2191
-
 // One character so that the parser takes it as it is.
 std::string letterText(const std::string& letter)
 {
     if (letter.empty() || static_cast<unsigned char>(letter[0]) < 0x20 || letter[0] == 0x7F)
         return "\xEF\xBF\xBD";  // U+FFFD: nothing that can stand on a line
-    if (letter == arrow_sign)
+    if (letter == property_arrow)
         return "{arrow}";
     constexpr std::string_view signs = "\\()[]{}+|?";
     if (letter.size() == 1 && signs.find(letter[0]) != std::string_view::npos)
@@ -146,11 +144,6 @@ std::string endText(LineEnd end, bool gap_says_cut_off)
     if (end == LineEnd::CutOff)
         return gap_says_cut_off ? "" : "{cut}";
     return gap_says_cut_off ? "{open}" : "";
-}
-
-bool isOpenGap(const Cell& cell)
-{
-    return cell.state == CellState::Lost && cell.least <= 0 && !cell.most;
 }
 
 std::string emptyLineText(const Line& line)

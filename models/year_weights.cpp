@@ -14,7 +14,7 @@ namespace {
 // How fast a year's weight falls off beyond a limit, in years: e-fold. Common practice, no source.
 constexpr double before_sharp = 1.2, before_soft = 3, after_sharp = 2.5, after_soft = 5;
 constexpr double least_weight = 0.002;
-constexpr int margin_years = 10;
+constexpr int margin_years = 10, type_margin_years = 5;
 constexpr int earliest = 1700, latest = 2100;  // beyond these a year in a register is a slip
 
 std::optional<YearBounds> boundsOf(const std::string& edtf)
@@ -56,6 +56,17 @@ YearRange yearsOf(const MakerRegister& known)
     if (range.first > range.last)
         return {};
     return {range.first - margin_years, range.last + margin_years};
+}
+
+YearRange yearsOf(const ItemType& type, const YearRange& of_register)
+{
+    YearRange range = of_register;
+    const auto begin = boundsOf(type.introduced), end = boundsOf(type.withdrawn);
+    if (begin && begin->first)
+        range.first = std::max(range.first, *begin->first - type_margin_years);
+    if (end && end->last)
+        range.last = std::min(range.last, *end->last + type_margin_years);
+    return range;
 }
 
 std::vector<double> softYears(const std::string& from, const std::string& to,

@@ -20,6 +20,11 @@ struct YearRange {
 // 1980 when it names none.
 YearRange yearsOf(const MakerRegister& known);
 
+// Those of them in which marks on items of this type can be dated: five years before it was
+// introduced (a pattern's year) to five after it was withdrawn (old stock, inspections). Not in
+// order where the register contradicts itself.
+YearRange yearsOf(const ItemType& type, const YearRange& of_register);
+
 // How well each year of `range` suits limits written in EDTF (empty or open: the first or last year
 // that the register speaks of, roughly): 1 within them,
 // falling off beyond, since approval is not first delivery and old stock is used up; slower where a

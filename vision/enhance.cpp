@@ -15,8 +15,8 @@ double letterHeight(const RectifiedStamp& stamp)
     if (stamp.lines.empty())
         return std::max(8.0, 0.5 * stamp.pixels.rows);
     std::vector<double> heights;
-    for (const cv::Rect2d& line : stamp.lines)
-        heights.push_back(line.height);
+    for (std::size_t i = 0; i < stamp.lines.size(); ++i)
+        heights.push_back(lineHeight(stamp, i));
     std::sort(heights.begin(), heights.end());
     return std::max(8.0, heights[heights.size() / 2]);
 }

@@ -5,10 +5,9 @@
 #include <map>
 #include <stdexcept>
 
-#include <opencv2/imgproc.hpp>
-
 #include "vision/chain_grower.h"
 #include "vision/chain_score.h"
+#include "vision/found_line.h"
 #include "vision/piece_extent.h"
 
 namespace vision {
@@ -27,16 +26,6 @@ float share(std::vector<float> values, double part)
     return values[at];
 }
 
-double overlapShare(const LetterChain& a, const LetterChain& b)
-{
-    std::vector<cv::Point2f> common;
-    const std::vector<cv::Point2f> p(a.corners.begin(), a.corners.end());
-    const std::vector<cv::Point2f> q(b.corners.begin(), b.corners.end());
-    const double area = cv::intersectConvexConvex(p, q, common);
-    const double smaller = std::min(cv::contourArea(p), cv::contourArea(q));
-    return smaller > 0 ? area / smaller : 0;
-}
-
 // A whole line is worth more than a piece of it that looks a little better.
 double worth(const LetterChain& chain)
 {
@@ -52,7 +41,7 @@ std::vector<LetterChain> bestOfOverlapping(std::vector<LetterChain> chains)
     std::vector<LetterChain> kept;
     for (LetterChain& chain : chains) {
         const bool covered = std::any_of(kept.begin(), kept.end(), [&](const LetterChain& better) {
-            return overlapShare(better, chain) > 0.4;
+            return commonShare(better.corners, chain.corners) > 0.4;
         });
         if (!covered)
             kept.push_back(std::move(chain));

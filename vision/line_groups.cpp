@@ -5,6 +5,7 @@
 #include <numeric>
 #include <optional>
 #include <stdexcept>
+#include <utility>
 
 namespace vision {
 
@@ -14,11 +15,16 @@ struct Frame {
     cv::Point2f along, down;  // unit vectors
 };
 
-Frame frameOf(float angle_deg)
+float lengthOf(const FoundLine& line)
 {
-    const double angle = angle_deg * CV_PI / 180;
-    const cv::Point2f u(static_cast<float>(std::cos(angle)), static_cast<float>(std::sin(angle)));
-    return {u, {-u.y, u.x}};
+    return static_cast<float>(cv::norm(spanOf(line)));
+}
+
+// As the line is read.
+Frame frameOf(const FoundLine& line)
+{
+    const cv::Point2f along = spanOf(line) / std::max(1e-6F, lengthOf(line));
+    return {along, {-along.y, along.x}};
 }
 
 // A quad's extent in a frame.
@@ -34,10 +40,26 @@ cv::Rect2f extentIn(const Quad& quad, const Frame& frame)
     return {left, top, right - left, bottom - top};
 }
 
-float turnBetween(float a_deg, float b_deg)
+// Between the directions of two lines, whichever way they are read, 0 to 90 degrees.
+double turnBetween(const FoundLine& a, const FoundLine& b)
 {
-    const float turn = std::abs(std::remainder(a_deg - b_deg, 180.0F));
-    return turn;
+    const cv::Point2f u = frameOf(a).along, v = frameOf(b).along;
+    return std::atan2(std::abs(u.cross(v)), std::abs(u.dot(v))) * 180 / CV_PI;
+}
+
+// How many letters a line has room for.
+float lettersIn(const FoundLine& line)
+{
+    return lengthOf(line) / static_cast<float>(std::max(1.0, line.height_px));
+}
+
+// How far the box around a bent line reaches beyond its letters: other lines may stand within.
+float sagOf(const FoundLine& line)
+{
+    if (line.curve.isStraight())
+        return 0;
+    const cv::Rect2f box = extentIn(line.corners, frameOf(line));
+    return std::max(0.0F, box.height - static_cast<float>(line.curve.height_px));
 }
 
 // The ground of two pieces differs at least so much of the brighter one's brightness; so does a
@@ -108,41 +130,63 @@ bool groundParts(const cv::Mat& grey, const Frame& frame, const cv::Rect2f& a, c
     return false;
 }
 
-bool belongTogether(const LetterChain& a, const LetterChain& b, const cv::Mat& grey)
+bool belongTogether(const FoundLine& a, const FoundLine& b, const cv::Mat& grey)
 {
-    if (turnBetween(a.angle_deg, b.angle_deg) > 8)
+    if (turnBetween(a, b) > 8)
         return false;
-    const float taller = std::max(a.height_px, b.height_px);
-    const float lower = std::min(a.height_px, b.height_px);
+    const auto taller = static_cast<float>(std::max(a.height_px, b.height_px));
+    const auto lower = static_cast<float>(std::min(a.height_px, b.height_px));
     if (lower < 0.55F * taller)
         return false;
-    const LetterChain& longer = a.members.size() >= b.members.size() ? a : b;
-    const Frame frame = frameOf(longer.angle_deg);
+    const Frame frame = frameOf(lettersIn(a) >= lettersIn(b) ? a : b);
     const cv::Rect2f p = extentIn(a.corners, frame), q = extentIn(b.corners, frame);
     const float common = std::min(p.x + p.width, q.x + q.width) - std::max(p.x, q.x);
     const float between = std::max(p.y, q.y) - std::min(p.y + p.height, q.y + q.height);
-    return common > 0.3F * std::min(p.width, q.width) && between < 1.1F * taller &&
-           between > -0.4F * lower && !groundParts(grey, frame, p, q);
+    const float sag = std::max(sagOf(a), sagOf(b));
+    return common > 0.3F * std::min(p.width, q.width) && between < 1.1F * taller + sag &&
+           between > -0.4F * lower - sag && !groundParts(grey, frame, p, q);
 }
 
-StampOutline outlineOf(std::vector<const LetterChain*> lines)
+FoundLine turnedOver(FoundLine line)
 {
-    const LetterChain& longest = **std::max_element(
-        lines.begin(), lines.end(), [](const LetterChain* a, const LetterChain* b) {
-            return a->members.size() < b->members.size();
-        });
-    const Frame frame = frameOf(longest.angle_deg);
-    std::sort(lines.begin(), lines.end(), [&](const LetterChain* a, const LetterChain* b) {
-        const cv::Rect2f p = extentIn(a->corners, frame), q = extentIn(b->corners, frame);
+    const Quad& q = line.corners;
+    line.corners = {q[2], q[3], q[0], q[1]};
+    line.curve = reversedCurve(std::move(line.curve));
+    return line;
+}
+
+// Along the line with the most letters, up nearest the picture's.
+Frame readingFrame(const std::vector<FoundLine>& lines)
+{
+    const Frame frame = frameOf(*std::max_element(
+        lines.begin(), lines.end(),
+        [](const FoundLine& a, const FoundLine& b) { return lettersIn(a) < lettersIn(b); }));
+    if (frame.along.x < 0 || (frame.along.x == 0 && frame.along.y < 0))
+        return {-frame.along, -frame.down};
+    return frame;
+}
+
+StampOutline outlineOf(std::vector<FoundLine> lines)
+{
+    const Frame frame = readingFrame(lines);
+    StampOutline outline;
+    for (FoundLine& line : lines)
+        if (spanOf(line).dot(frame.along) < 0)
+            line = turnedOver(std::move(line));
+    std::sort(lines.begin(), lines.end(), [&](const FoundLine& a, const FoundLine& b) {
+        const cv::Rect2f p = extentIn(a.corners, frame), q = extentIn(b.corners, frame);
         return p.y + p.height / 2 < q.y + q.height / 2;
     });
-    StampOutline outline;
+    const bool bent = std::any_of(lines.begin(), lines.end(),
+                                  [](const FoundLine& line) { return !line.curve.isStraight(); });
     cv::Rect2f whole;
-    for (const LetterChain* line : lines) {
-        const cv::Rect2f extent = extentIn(line->corners, frame);
+    for (const FoundLine& line : lines) {
+        const cv::Rect2f extent = extentIn(line.corners, frame);
         whole = outline.lines.empty() ? extent : whole | extent;
-        outline.lines.push_back(line->corners);
-        outline.score = std::max(outline.score, line->score);
+        outline.lines.push_back(line.corners);
+        if (bent)
+            outline.curves.push_back(line.curve);
+        outline.score = std::max(outline.score, line.certainty);
     }
     const auto at = [&](float x, float y) { return x * frame.along + y * frame.down; };
     outline.corners = {at(whole.x, whole.y), at(whole.x + whole.width, whole.y),
@@ -152,9 +196,21 @@ StampOutline outlineOf(std::vector<const LetterChain*> lines)
     return outline;
 }
 
+void checkOptions(const LocateOptions& options)
+{
+    if (options.max_stamps < 1)
+        throw std::invalid_argument("LocateOptions.max_stamps must be at least 1");
+    if (options.max_lines < 1)
+        throw std::invalid_argument("LocateOptions.max_lines must be at least 1");
+    if (!(options.min_score >= 0 && options.min_score <= 1))
+        throw std::invalid_argument("LocateOptions.min_score must be from 0 to 1");
+    if (options.min_letter_px < 1)
+        throw std::invalid_argument("LocateOptions.min_letter_px must be at least 1");
+}
+
 }  // namespace
 
-std::vector<StampOutline> groupLines(const std::vector<LetterChain>& lines, const cv::Mat& grey)
+std::vector<StampOutline> groupLines(const std::vector<FoundLine>& lines, const cv::Mat& grey)
 {
     if (grey.type() != CV_8UC1)
         throw std::invalid_argument("groupLines: the picture must be CV_8UC1");
@@ -167,16 +223,31 @@ std::vector<StampOutline> groupLines(const std::vector<LetterChain>& lines, cons
                              std::size_t{group[i]});
     std::vector<StampOutline> stamps;
     for (std::size_t g = 0; g < lines.size(); ++g) {
-        std::vector<const LetterChain*> members;
+        std::vector<FoundLine> members;
         for (std::size_t i = 0; i < lines.size(); ++i)
             if (group[i] == g)
-                members.push_back(&lines[i]);
+                members.push_back(lines[i]);
         if (!members.empty())
             stamps.push_back(outlineOf(std::move(members)));
     }
     std::stable_sort(
         stamps.begin(), stamps.end(),
         [](const StampOutline& a, const StampOutline& b) { return a.score > b.score; });
+    return stamps;
+}
+
+std::vector<StampOutline> stampsOf(const std::vector<FoundLine>& lines, const cv::Mat& grey,
+                                   const LocateOptions& options)
+{
+    checkOptions(options);
+    std::vector<FoundLine> likely;
+    for (const FoundLine& line : lines)
+        if (line.certainty >= options.min_score &&
+            likely.size() < static_cast<std::size_t>(options.max_lines))
+            likely.push_back(line);
+    std::vector<StampOutline> stamps = groupLines(likely, grey);
+    if (stamps.size() > static_cast<std::size_t>(options.max_stamps))
+        stamps.resize(static_cast<std::size_t>(options.max_stamps));
     return stamps;
 }
 

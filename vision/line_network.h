@@ -7,6 +7,7 @@
 #include <opencv2/dnn.hpp>
 
 #include "vision/ctc_decode.h"
+#include "vision/network_crop.h"
 
 namespace vision {
 
@@ -14,11 +15,11 @@ namespace vision {
 // cv::dnn. Not for two threads at once.
 class LineNetwork {
 public:
-    static constexpr int height_px = 48;  // of the crops it takes
-    static constexpr int step_px = 4;     // columns of a crop to one step of the answer
+    static constexpr int height_px = network_crop_px;  // of the crops it takes
+    static constexpr int step_px = 4;  // columns of a crop to one step of the answer
 
     // Loads line_reader.onnx.gz (gzip, RFC 1952) and characters.txt from the folder and tries them.
-    // Throws WeightsError: a file is missing, empty or damaged (SHA256SUMS beside them tells), or
+    // Throws WeightsError: a file is missing, empty or not as SHA256SUMS beside them has it, or
     // the network was made for other characters.
     explicit LineNetwork(const std::filesystem::path& folder);
 
@@ -31,7 +32,7 @@ public:
     cv::Mat logShares(const cv::Mat& crop);
 
 private:
-    cv::Mat forward(const cv::Mat& padded);
+    cv::Mat forward(cv::dnn::Net& net, const cv::Mat& padded) const;
 
     LineClasses classes_;
     std::string sha256_;

@@ -2,10 +2,8 @@
 
 #include <algorithm>
 
-#include <opencv2/imgproc.hpp>
-
-#include "vision/line_crop.h"
 #include "vision/network_cells.h"
+#include "vision/network_crop.h"
 #include "vision/text_rows.h"
 
 namespace vision {
@@ -14,22 +12,12 @@ namespace {
 
 constexpr const char* layer_read = "grey";
 constexpr const char* writing_name = "writing_model.txt";
-// Capitals to five eighths of the crop, as most were in training.
-constexpr LineRendering rendering{.letter_px = 30, .rim = 0.3, .smoothing = 0};
+constexpr double rim_of_whole = 0.1875;  // of a picture that is one line, above and below it
 
-cv::Rect2d wholeRow(const cv::Mat& layer)
+LineRow wholeRow(const cv::Mat& layer)
 {
-    const double rim = rendering.rim / (1 + 2 * rendering.rim) * layer.rows;
-    return {rim, rim, std::max(1.0, layer.cols - 2 * rim), std::max(1.0, layer.rows - 2 * rim)};
-}
-
-LineCrop networkCrop(const cv::Mat& layer, const cv::Rect2d& box)
-{
-    LineCrop crop = cropLine(layer, box, rendering);
-    if (crop.grey.rows != LineNetwork::height_px)  // a very long line was made smaller
-        cv::resize(crop.grey, crop.grey, {crop.grey.cols, LineNetwork::height_px}, 0, 0,
-                   cv::INTER_CUBIC);
-    return crop;
+    const double rim = rim_of_whole * layer.rows;
+    return {{rim, rim, std::max(1.0, layer.cols - 2 * rim), std::max(1.0, layer.rows - 2 * rim)}};
 }
 
 }  // namespace
@@ -46,7 +34,7 @@ std::string LineReader::version() const
     return "line-reader " + network_.sha256().substr(0, 8);
 }
 
-LineReader::SeenRow LineReader::look(const EnhancedStamp& stamp, const cv::Rect2d& row)
+LineReader::SeenRow LineReader::look(const EnhancedStamp& stamp, const LineRow& row)
 {
     SeenRow seen{networkCrop(stamp.layer(layer_read), row), {}, {}};
     seen.log_shares = network_.logShares(seen.crop.grey);
@@ -54,17 +42,16 @@ LineReader::SeenRow LineReader::look(const EnhancedStamp& stamp, const cv::Rect2
     return seen;
 }
 
-models::Reading LineReader::readRows(const EnhancedStamp& stamp,
-                                     const std::vector<cv::Rect2d>& rows)
+models::Reading LineReader::readRows(const EnhancedStamp& stamp, const std::vector<LineRow>& rows)
 {
     models::Reading reading;
     reading.reader = version();
     reading.basis = models::Basis::Photo;
     reading.layer = layer_read;
     reading.weights_sha256 = network_.sha256();
-    for (const cv::Rect2d& row : rows) {
+    for (const LineRow& row : rows) {
         const SeenRow seen = look(stamp, row);
-        models::Line line = lineFrom(seen.decoded, classes(), seen.crop, row, name());
+        models::Line line = lineFrom(seen.decoded, classes(), seen.crop, row.box, name());
         if (!line.cells.empty())
             reading.lines.push_back(std::move(line));
     }
@@ -73,14 +60,14 @@ models::Reading LineReader::readRows(const EnhancedStamp& stamp,
 
 models::Reading LineReader::read(const EnhancedStamp& stamp)
 {
-    const std::vector<cv::Rect2d>& lines = stamp.rectified.lines;
-    return readRows(stamp, lines.empty() ? findTextRows(stamp.layer("flat")) : lines);
+    const std::vector<LineRow> rows = rowsOf(stamp.rectified);
+    return readRows(stamp, rows.empty() ? findTextRows(stamp.layer("flat")) : rows);
 }
 
 models::Reading LineReader::readLine(const EnhancedStamp& stamp)
 {
-    const std::vector<cv::Rect2d>& lines = stamp.rectified.lines;
-    return readRows(stamp, {lines.empty() ? wholeRow(stamp.layer(layer_read)) : lines.front()});
+    const std::vector<LineRow> rows = rowsOf(stamp.rectified);
+    return readRows(stamp, {rows.empty() ? wholeRow(stamp.layer(layer_read)) : rows.front()});
 }
 
 }  // namespace vision

@@ -26,12 +26,12 @@ public:
         cv::Mat log_shares;  // as decodeLine takes them
         DecodedLine decoded;
     };
-    SeenRow look(const EnhancedStamp& stamp, const cv::Rect2d& row);
+    SeenRow look(const EnhancedStamp& stamp, const LineRow& row);
     const LineClasses& classes() const { return network_.classes(); }
     const WritingModel& writing() const { return writing_; }
 
 private:
-    models::Reading readRows(const EnhancedStamp& stamp, const std::vector<cv::Rect2d>& rows);
+    models::Reading readRows(const EnhancedStamp& stamp, const std::vector<LineRow>& rows);
 
     LineNetwork network_;
     WritingModel writing_;

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
+#include <utility>
 
 #include <opencv2/imgproc.hpp>
 
+#include "vision/found_line.h"
 #include "vision/letter_chains.h"
 #include "vision/line_groups.h"
 #include "vision/line_search.h"
@@ -14,33 +16,26 @@ namespace vision {
 
 namespace {
 
-void checkOptions(const LocateOptions& options)
+FoundLine foundLine(const LetterChain& chain)
 {
-    if (options.max_stamps < 1)
-        throw std::invalid_argument("LocateOptions.max_stamps must be at least 1");
-    if (options.max_lines < 1)
-        throw std::invalid_argument("LocateOptions.max_lines must be at least 1");
-    if (!(options.min_score >= 0 && options.min_score <= 1))
-        throw std::invalid_argument("LocateOptions.min_score must be from 0 to 1");
-    if (options.min_letter_px < 1)
-        throw std::invalid_argument("LocateOptions.min_letter_px must be at least 1");
+    FoundLine line;
+    line.corners = chain.corners;
+    line.height_px = chain.height_px;
+    line.certainty = chain.score;
+    return line;
 }
 
 }  // namespace
 
 std::vector<StampOutline> locateStamps(const Photo& photo, const LocateOptions& options)
 {
-    checkOptions(options);
     if (photo.pixels.empty())
         throw std::invalid_argument("locateStamps: the photo has no pixels");
     const SearchedPhoto searched = reducedForSearch(photo);
-    std::vector<LetterChain> lines = findLines(searched, options.min_letter_px);
-    std::erase_if(lines, [&](const LetterChain& line) { return line.score < options.min_score; });
-    if (lines.size() > static_cast<std::size_t>(options.max_lines))
-        lines.resize(static_cast<std::size_t>(options.max_lines));
-    std::vector<StampOutline> stamps = groupLines(lines, searched.grey);
-    if (stamps.size() > static_cast<std::size_t>(options.max_stamps))
-        stamps.resize(static_cast<std::size_t>(options.max_stamps));
+    std::vector<FoundLine> lines;
+    for (const LetterChain& chain : findLines(searched, options.min_letter_px))
+        lines.push_back(foundLine(chain));
+    std::vector<StampOutline> stamps = stampsOf(lines, searched.grey, options);
     for (StampOutline& stamp : stamps) {
         scaleToPhoto(stamp.corners, searched.scale);
         for (Quad& line : stamp.lines)
@@ -63,6 +58,20 @@ StampOutline outlineFromCorners(const Quad& corners)
     outline.corners = corners;
     outline.score = 1;
     outline.up_deg = upOf(corners);
+    return outline;
+}
+
+StampOutline turnedOver(StampOutline outline)
+{
+    const auto over = [](const Quad& q) { return Quad{q[2], q[3], q[0], q[1]}; };
+    outline.corners = over(outline.corners);
+    outline.up_deg = std::fmod(outline.up_deg + 180, 360);
+    std::reverse(outline.lines.begin(), outline.lines.end());
+    for (Quad& line : outline.lines)
+        line = over(line);
+    std::reverse(outline.curves.begin(), outline.curves.end());
+    for (LineCurve& curve : outline.curves)
+        curve = reversedCurve(std::move(curve));
     return outline;
 }
 

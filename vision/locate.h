@@ -5,6 +5,7 @@
 
 #include <opencv2/core.hpp>
 
+#include "vision/line_curve.h"
 #include "vision/photo.h"
 
 namespace vision {
@@ -18,6 +19,9 @@ struct StampOutline {
     double score = 0;   // 0 to 1, probability that it is a mark
     double up_deg = 0;  // how far the stamp's up is turned clockwise from the photo's, 0 <= x < 360
     std::vector<Quad> lines;  // its lines of text where they are known, in reading order
+    // The courses of the lines, in photo pixels; as many as lines, a straight one's is empty, or
+    // none at all where every line is straight. A bent line's corners stand around its course.
+    std::vector<LineCurve> curves{};
 };
 
 struct LocateOptions {
@@ -37,6 +41,9 @@ std::vector<StampOutline> locateStamps(const Photo& photo, const LocateOptions& 
 // The outline a person drew: four corners clockwise from the stamp's top left, score 1, no lines.
 // Throws std::invalid_argument if the corners do not make a convex quadrilateral of some size.
 StampOutline outlineFromCorners(const Quad& corners);
+
+// The same stamp taken for one that stands on its head: corners, `up_deg`, lines and courses.
+StampOutline turnedOver(StampOutline outline);
 
 // How far a quadrilateral's up is turned clockwise from the picture's, 0 <= x < 360, by the mean
 // direction of its upper and lower side.

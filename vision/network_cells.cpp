@@ -46,7 +46,7 @@ void setExtent(const DecodedLine& line, std::size_t i, const LineCrop& crop, mod
     if (i + 1 < line.places.size())
         right = std::min(right, (middle + middleOf(line.places[i + 1])) / 2);
     const auto rectified = [&](double step) {
-        return crop.origin.x + step * LineNetwork::step_px / crop.scale;
+        return crop.rectifiedX(step * LineNetwork::step_px);
     };
     cell.left_px = rectified(left);
     cell.right_px = rectified(right);

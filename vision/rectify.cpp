@@ -43,6 +43,8 @@ void check(const Photo& photo, const StampOutline& outline, const RectifyOptions
     const std::vector<cv::Point2f> polygon(outline.corners.begin(), outline.corners.end());
     if (!cv::isContourConvex(polygon) || cv::contourArea(polygon, true) <= 0)
         throw std::invalid_argument("rectifyStamp: the outline is not convex and clockwise");
+    if (!outline.curves.empty() && outline.curves.size() != outline.lines.size())
+        throw std::invalid_argument("rectifyStamp: as many courses as lines are needed, or none");
     if (!reachesInto(outline.corners, photo.pixels.size()))
         throw std::invalid_argument("rectifyStamp: the outline lies outside the photo");
     if (!(options.margin >= 0 && options.margin <= 2))
@@ -139,11 +141,12 @@ Plan levelled(const Plan& plan, double skew_deg)
     return level;
 }
 
-cv::Rect2d boxOf(const Quad& line, const cv::Matx33d& rectified_from_photo)
+// The upright box around points of the photo.
+cv::Rect2d boxOf(const std::vector<cv::Point2f>& points, const cv::Matx33d& rectified_from_photo)
 {
     double left = 1e9, right = -1e9, top = 1e9, bottom = -1e9;
-    for (const cv::Point2f& corner : line) {
-        const cv::Point2d p = apply(rectified_from_photo, corner);
+    for (const cv::Point2f& point : points) {
+        const cv::Point2d p = apply(rectified_from_photo, point);
         left = std::min(left, p.x);
         right = std::max(right, p.x);
         top = std::min(top, p.y);
@@ -152,16 +155,55 @@ cv::Rect2d boxOf(const Quad& line, const cv::Matx33d& rectified_from_photo)
     return {left, top, right - left, bottom - top};
 }
 
+void addLines(const StampOutline& outline, RectifiedStamp& stamp)
+{
+    const cv::Matx33d rectified_from_photo = stamp.photo_from_rectified.inv();
+    for (std::size_t i = 0; i < outline.lines.size(); ++i) {
+        const bool straight = outline.curves.empty() || outline.curves[i].isStraight();
+        const Quad& corners = outline.lines[i];
+        stamp.lines.push_back(boxOf(straight
+                                        ? std::vector<cv::Point2f>(corners.begin(), corners.end())
+                                        : bandOf(outline.curves[i]),
+                                    rectified_from_photo));
+    }
+    for (const LineCurve& curve : outline.curves)
+        stamp.curves.push_back(mappedCurve(curve, rectified_from_photo));
+}
+
+// A point of the picture in that picture turned by 180 degrees or flipped; its own inverse.
+struct Reflection {
+    cv::Matx33d to_from;
+
+    cv::Rect2d box(const cv::Rect2d& of) const
+    {
+        const cv::Point2d a = apply(to_from, of.tl()), b = apply(to_from, of.br());
+        return {std::min(a.x, b.x), std::min(a.y, b.y), of.width, of.height};
+    }
+    // Both ways of reflecting let a line run from right to left: it is read from its other end.
+    LineCurve curve(const LineCurve& of) const { return reversedCurve(mappedCurve(of, to_from)); }
+};
+
+Reflection flipOf(cv::Size size)
+{
+    return {{-1, 0, size.width - 1.0, 0, 1, 0, 0, 0, 1}};
+}
+
+Reflection halfTurnOf(cv::Size size)
+{
+    return {{-1, 0, size.width - 1.0, 0, -1, size.height - 1.0, 0, 0, 1}};
+}
+
 void flipLeftRight(RectifiedStamp& stamp)
 {
     cv::Mat flipped;
     cv::flip(stamp.pixels, flipped, 1);
     stamp.pixels = flipped;
-    const double right = flipped.cols - 1;
-    stamp.photo_from_rectified =
-        stamp.photo_from_rectified * cv::Matx33d(-1, 0, right, 0, 1, 0, 0, 0, 1);
+    const Reflection flip = flipOf(flipped.size());
+    stamp.photo_from_rectified = stamp.photo_from_rectified * flip.to_from;
     for (cv::Rect2d& line : stamp.lines)
-        line.x = right - line.x - line.width;
+        line = flip.box(line);
+    for (LineCurve& curve : stamp.curves)
+        curve = flip.curve(curve);
     stamp.mirrored = !stamp.mirrored;
 }
 
@@ -185,9 +227,7 @@ RectifiedStamp rectifyStamp(const Photo& photo, const StampOutline& outline,
     stamp.photo_from_rectified = plan.photo_from_rectified;
     stamp.up_deg = up_deg;
     stamp.pixels = cutOut(photo, plan);
-    const cv::Matx33d rectified_from_photo = plan.photo_from_rectified.inv();
-    for (const Quad& line : outline.lines)
-        stamp.lines.push_back(boxOf(line, rectified_from_photo));
+    addLines(outline, stamp);
     if (options.mirrored)
         flipLeftRight(stamp);
     return stamp;
@@ -197,15 +237,22 @@ RectifiedStamp turnedOver(const RectifiedStamp& stamp)
 {
     RectifiedStamp turned;
     cv::rotate(stamp.pixels, turned.pixels, cv::ROTATE_180);
-    const double right = stamp.pixels.cols - 1, bottom = stamp.pixels.rows - 1;
-    turned.photo_from_rectified =
-        stamp.photo_from_rectified * cv::Matx33d(-1, 0, right, 0, -1, bottom, 0, 0, 1);
+    const Reflection turn = halfTurnOf(stamp.pixels.size());
+    turned.photo_from_rectified = stamp.photo_from_rectified * turn.to_from;
     turned.mirrored = stamp.mirrored;
     turned.up_deg = std::fmod(stamp.up_deg + 180, 360);
     for (auto line = stamp.lines.rbegin(); line != stamp.lines.rend(); ++line)
-        turned.lines.emplace_back(right - line->x - line->width, bottom - line->y - line->height,
-                                  line->width, line->height);
+        turned.lines.push_back(turn.box(*line));
+    for (auto curve = stamp.curves.rbegin(); curve != stamp.curves.rend(); ++curve)
+        turned.curves.push_back(turn.curve(*curve));
     return turned;
+}
+
+double lineHeight(const RectifiedStamp& stamp, std::size_t line)
+{
+    if (stamp.curves.empty() || stamp.curves.at(line).isStraight())
+        return stamp.lines.at(line).height;
+    return stamp.curves[line].height_px;
 }
 
 cv::Point2d photoFromRectified(const RectifiedStamp& stamp, const cv::Point2d& point)

@@ -19,9 +19,10 @@ struct RectifiedStamp {
                                        //   holds the flip of a mirror image
     double up_deg = 0;  // how far the stamp's up is turned clockwise from the photo's, 0 <= x < 360
     std::vector<cv::Rect2d>
-        lines;              // boxes of the outline's lines, rectified pixels, reading order;
-                            //   empty when the outline had none
-    bool mirrored = false;  // the picture is flipped left to right against the photo
+        lines;  // boxes of the outline's lines, rectified pixels, reading order;
+                //   empty when the outline had none
+    std::vector<LineCurve> curves;  // their courses in rectified pixels, as in StampOutline
+    bool mirrored = false;          // the picture is flipped left to right against the photo
 };
 
 struct RectifyOptions {
@@ -34,12 +35,16 @@ struct RectifyOptions {
 
 // Cuts a stamp out of the photo and straightens it. The photo is not changed.
 // Throws std::invalid_argument if the photo is empty, the outline is not convex or lies outside the
-// photo, or an option is out of range.
+// photo, it tells the courses of some lines only, or an option is out of range.
 RectifiedStamp rectifyStamp(const Photo& photo, const StampOutline& outline,
                             const RectifyOptions& options = {});
 
 // The same stamp turned by 180 degrees: pixels, homography, `up_deg` and lines.
 RectifiedStamp turnedOver(const RectifiedStamp& stamp);
+
+// Height of a line's letters in rectified pixels: across its course where it is bent, else its
+// box's. Throws std::out_of_range if there is no such line.
+double lineHeight(const RectifiedStamp& stamp, std::size_t line);
 
 // A rectified point in photo pixels.
 cv::Point2d photoFromRectified(const RectifiedStamp& stamp, const cv::Point2d& point);

@@ -8,6 +8,7 @@
 
 #include "vision/letter_chains.h"
 #include "vision/line_search.h"
+#include "vision/readability.h"
 #include "vision/tilt.h"
 
 namespace vision {
@@ -148,7 +149,7 @@ SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored)
         return best;
     for (const StampOutline& outline : searchedOutlines(photo)) {
         SingleLine line = readAlong(photo, outline, reader, options);
-        if (certaintyOf(line) > certaintyOf(best))
+        if (readability(line.reading) > readability(best.reading))
             best = std::move(line);
         if (certaintyOf(best) >= sure_enough)
             return best;
@@ -156,7 +157,8 @@ SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored)
     EnhancedStamp turned = enhanceStamp(turnedOver(best.enhanced.rectified));
     models::Reading reading = reader.readLine(turned);
     SingleLine over{best.outline, std::move(turned), std::move(reading)};
-    return certaintyOf(over) >= sure_enough ? over : best;
+    // A line with lost letters is never sure as a whole, though what is left of it may be plain.
+    return readability(over.reading) > readability(best.reading) ? over : best;
 }
 
 }  // namespace vision

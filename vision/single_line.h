@@ -24,9 +24,9 @@ struct SingleLine {
     models::Reading reading;
 };
 
-// Reads the crop the ways that outlinesOfSingleLine gives and keeps the surest reading; none other
-// is looked for after a sure one. Where none is sure the best is tried turned over, and kept so if
-// that is sure.
+// Reads the crop the ways that outlinesOfSingleLine gives and keeps the one whose letters can be
+// told best; none other is looked for after a sure one. Where none is sure the best is tried turned
+// over too.
 //   mirrored  the line is a mirror image
 SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored = false);
 

@@ -51,8 +51,8 @@ RawSymbol symbolAt(const tesseract::ResultIterator& at, const LineCrop& crop)
     symbol.rivals = rivals(at, symbol.text);
     int left = 0, top = 0, right = 0, bottom = 0;
     if (at.BoundingBox(tesseract::RIL_SYMBOL, &left, &top, &right, &bottom)) {
-        symbol.left_px = crop.origin.x + left / crop.scale;
-        symbol.right_px = crop.origin.x + right / crop.scale;
+        symbol.left_px = crop.rectifiedX(left);
+        symbol.right_px = crop.rectifiedX(right);
     }
     symbol.starts_word = at.IsAtBeginningOf(tesseract::RIL_WORD);
     return symbol;

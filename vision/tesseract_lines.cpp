@@ -17,24 +17,34 @@ constexpr LineRendering smoother{.letter_px = 36, .rim = 0.35, .smoothing = 0.05
 using Symbols = std::vector<RawSymbol>;
 
 std::vector<Symbols> recogniseAll(TesseractEngine& engine, const cv::Mat& layer,
-                                  const std::vector<cv::Rect2d>& rows,
-                                  const LineRendering& rendering)
+                                  const std::vector<LineRow>& rows, const LineRendering& rendering)
 {
     std::vector<Symbols> lines;
-    for (const cv::Rect2d& row : rows)
+    for (const LineRow& row : rows)
         lines.push_back(engine.recognise(cropLine(layer, row, rendering)));
     return lines;
+}
+
+// Of a bent line in what it is when unrolled: the box around it holds much else.
+InkEvidence inkOf(const cv::Mat& layer, const LineRow& row)
+{
+    if (row.curve.isStraight())
+        return measureInk(layer, row.box);
+    const LineCrop crop =
+        cropLine(layer, row, {.letter_px = row.height(), .rim = 0.5, .smoothing = 0});
+    const double rim = crop.side_px * crop.scale;
+    return measureInk(crop.grey, {rim, rim, crop.grey.cols - 2 * rim, crop.grey.rows - 2 * rim});
 }
 
 }  // namespace
 
 std::vector<LineReadings> TesseractLines::read(const cv::Mat& layer,
-                                               const std::vector<cv::Rect2d>& rows)
+                                               const std::vector<LineRow>& rows)
 {
     std::vector<InkEvidence> inks;
-    std::vector<cv::Rect2d> inked;
-    for (const cv::Rect2d& row : rows) {
-        const InkEvidence ink = measureInk(layer, row);
+    std::vector<LineRow> inked;
+    for (const LineRow& row : rows) {
+        const InkEvidence ink = inkOf(layer, row);
         if (!inkStands(ink))
             continue;
         inks.push_back(ink);
@@ -48,7 +58,8 @@ std::vector<LineReadings> TesseractLines::read(const cv::Mat& layer,
     std::vector<Symbols> others = second.get();
     std::vector<LineReadings> lines;
     for (std::size_t i = 0; i < inked.size(); ++i)
-        lines.push_back(lineReadings(std::move(first[i]), std::move(others[i]), inked[i], inks[i]));
+        lines.push_back(
+            lineReadings(std::move(first[i]), std::move(others[i]), inked[i].box, inks[i]));
     return lines;
 }
 

@@ -18,7 +18,7 @@ public:
     //   layer    CV_8UC1, ink dark; not changed
     //   returns  the rows in which ink stands, in the order given; `chosen` is empty where
     //            Tesseract answered nothing
-    std::vector<LineReadings> read(const cv::Mat& layer, const std::vector<cv::Rect2d>& rows);
+    std::vector<LineReadings> read(const cv::Mat& layer, const std::vector<LineRow>& rows);
 
 private:
     TesseractEngine first_, second_;

@@ -13,13 +13,14 @@ namespace {
 constexpr const char* layer_read = "flat";
 
 // The row that holds the writing of a picture known to be one line.
-cv::Rect2d onlyRow(const cv::Mat& layer)
+LineRow onlyRow(const cv::Mat& layer)
 {
-    const std::vector<cv::Rect2d> rows = findTextRows(layer);
+    const std::vector<LineRow> rows = findTextRows(layer);
     if (rows.empty())
-        return {0, 0.15 * layer.rows, static_cast<double>(layer.cols), 0.7 * layer.rows};
-    return *std::max_element(rows.begin(), rows.end(),
-                             [](const auto& a, const auto& b) { return a.area() < b.area(); });
+        return {{0, 0.15 * layer.rows, static_cast<double>(layer.cols), 0.7 * layer.rows}};
+    return *std::max_element(rows.begin(), rows.end(), [](const LineRow& a, const LineRow& b) {
+        return a.box.area() < b.box.area();
+    });
 }
 
 }  // namespace
@@ -44,7 +45,7 @@ std::string TesseractReader::version() const
     return TesseractEngine::version();
 }
 
-models::Reading TesseractReader::readRows(const cv::Mat& layer, const std::vector<cv::Rect2d>& rows)
+models::Reading TesseractReader::readRows(const cv::Mat& layer, const std::vector<LineRow>& rows)
 {
     models::Reading reading;
     reading.reader = version();
@@ -58,15 +59,15 @@ models::Reading TesseractReader::readRows(const cv::Mat& layer, const std::vecto
 models::Reading TesseractReader::read(const EnhancedStamp& stamp)
 {
     const cv::Mat& layer = stamp.layer(layer_read);
-    return readRows(layer,
-                    stamp.rectified.lines.empty() ? findTextRows(layer) : stamp.rectified.lines);
+    const std::vector<LineRow> rows = rowsOf(stamp.rectified);
+    return readRows(layer, rows.empty() ? findTextRows(layer) : rows);
 }
 
 models::Reading TesseractReader::readLine(const EnhancedStamp& stamp)
 {
     const cv::Mat& layer = stamp.layer(layer_read);
-    const std::vector<cv::Rect2d>& lines = stamp.rectified.lines;
-    return readRows(layer, {lines.empty() ? onlyRow(layer) : lines.front()});
+    const std::vector<LineRow> rows = rowsOf(stamp.rectified);
+    return readRows(layer, {rows.empty() ? onlyRow(layer) : rows.front()});
 }
 
 }  // namespace vision

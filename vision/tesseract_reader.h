@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "vision/line_crop.h"
 #include "vision/text_reader.h"
 
 namespace vision {
@@ -23,7 +24,7 @@ public:
     models::Reading readLine(const EnhancedStamp& stamp) override;
 
 private:
-    models::Reading readRows(const cv::Mat& layer, const std::vector<cv::Rect2d>& rows);
+    models::Reading readRows(const cv::Mat& layer, const std::vector<LineRow>& rows);
 
     struct Engines;
     std::unique_ptr<Engines> engines_;

@@ -29,7 +29,7 @@ bool onOneRow(const cv::Rect2d& a, const cv::Rect2d& b)
 
 }  // namespace
 
-std::vector<cv::Rect2d> findTextRows(const cv::Mat& grey)
+std::vector<LineRow> findTextRows(const cv::Mat& grey)
 {
     if (grey.empty() || grey.type() != CV_8UC1)
         throw std::invalid_argument("findTextRows: the picture must be CV_8UC1 and not empty");
@@ -38,20 +38,20 @@ std::vector<cv::Rect2d> findTextRows(const cv::Mat& grey)
     ChainOptions options;
     options.widest_gap = 2.5;  // the stamp is known: what stands on one row is one line
     options.max_tilt_deg = 15;
-    std::vector<cv::Rect2d> rows;
+    std::vector<LineRow> rows;
     for (const LetterChain& chain : chainLetters(pieces, options)) {
         if (chain.score < 0.3)
             continue;
         const cv::Rect2d box = uprightBox(chain.corners);
         const auto same = std::find_if(rows.begin(), rows.end(),
-                                       [&](const cv::Rect2d& row) { return onOneRow(row, box); });
+                                       [&](const LineRow& row) { return onOneRow(row.box, box); });
         if (same == rows.end())
-            rows.push_back(box);
+            rows.push_back({box});
         else
-            *same |= box;
+            same->box |= box;
     }
     std::sort(rows.begin(), rows.end(),
-              [](const cv::Rect2d& a, const cv::Rect2d& b) { return a.y < b.y; });
+              [](const LineRow& a, const LineRow& b) { return a.box.y < b.box.y; });
     return rows;
 }
 

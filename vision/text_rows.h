@@ -4,12 +4,14 @@
 
 #include <opencv2/core.hpp>
 
+#include "vision/line_crop.h"
+
 namespace vision {
 
 // Finds the rows of writing in a straight picture, for stamps whose lines nobody has located.
 //   grey     CV_8UC1, ink dark, writing level to within a few degrees; not changed
-//   returns  boxes, top to bottom; empty when no row stands out
+//   returns  straight rows, top to bottom; empty when none stands out
 // Throws std::invalid_argument if `grey` is empty or not CV_8UC1.
-std::vector<cv::Rect2d> findTextRows(const cv::Mat& grey);
+std::vector<LineRow> findTextRows(const cv::Mat& grey);
 
 }  // namespace vision

@@ -2,32 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
+
+#include "vision/network_crop.h"
+#include "vision/readability.h"
+#include "vision/text_rows.h"
 
 namespace vision {
 
 namespace {
-
-double logOdds(double certainty)
-{
-    const double p = std::clamp(certainty, 0.005, 0.995);
-    return std::log(p / (1 - p));
-}
-
-// Mean log odds of the letters. Of a stamp on its head a few may read as others, most do not.
-double readability(const models::Reading& reading)
-{
-    double sum = 0;
-    int count = 0;
-    for (const models::Line& line : reading.lines)
-        for (const models::Cell& cell : line.cells) {
-            const bool space = !cell.alternatives.empty() && cell.alternatives[0].text == " ";
-            if (space)
-                continue;
-            sum += logOdds(cell.alternatives.empty() ? 0 : cell.alternatives[0].certainty);
-            ++count;
-        }
-    return count > 0 ? sum / count : logOdds(0);
-}
 
 // A first reading this sure needs no second: letters on their head do not read so.
 constexpr double sure_enough = 0.8;
@@ -44,17 +27,41 @@ models::Reading readAs(TextReader& reader, const EnhancedStamp& stamp, TextLayou
     return layout == TextLayout::SingleLine ? reader.readLine(stamp) : reader.read(stamp);
 }
 
+// From here the network's word is taken without trying the other way.
+constexpr double surely_told = 4;
+constexpr double most_of_one_line = 6;  // one line alone is never surer than this
+// What the network's log odds weigh against the mean log odds of the letters read.
+constexpr double network_weight = 0.25;
+
 }  // namespace
 
-UprightStamp readRightWayUp(const RectifiedStamp& stamp, TextReader& reader, TextLayout layout)
+double uprightLogOdds(const EnhancedStamp& stamp, UprightNetwork& network)
 {
-    UprightStamp upright{enhanceStamp(stamp), {}};
-    upright.reading = readAs(reader, upright.enhanced, layout);
-    if (isSure(upright.reading))
-        return upright;
-    UprightStamp turned{enhanceStamp(turnedOver(stamp)), {}};
+    std::vector<LineRow> rows = rowsOf(stamp.rectified);
+    if (rows.empty())
+        rows = findTextRows(stamp.layer("flat"));
+    double sum = 0;
+    for (const LineRow& row : rows)
+        sum += std::clamp(network.logOdds(networkCrop(stamp.layer("grey"), row).grey),
+                          -most_of_one_line, most_of_one_line);
+    return sum;
+}
+
+UprightStamp readRightWayUp(const RectifiedStamp& stamp, TextReader& reader, TextLayout layout,
+                            UprightNetwork* network)
+{
+    UprightStamp first{enhanceStamp(stamp), {}};
+    double told = network != nullptr ? uprightLogOdds(first.enhanced, *network) : 0;
+    if (told < 0)
+        first.enhanced = enhanceStamp(turnedOver(stamp));
+    told = std::abs(told);
+    first.reading = readAs(reader, first.enhanced, layout);
+    if (isSure(first.reading) || told >= surely_told)
+        return first;
+    UprightStamp turned{enhanceStamp(turnedOver(first.enhanced.rectified)), {}};
     turned.reading = readAs(reader, turned.enhanced, layout);
-    return readability(turned.reading) > readability(upright.reading) ? turned : upright;
+    const double gain = readability(turned.reading) - readability(first.reading);
+    return gain > network_weight * told ? turned : first;
 }
 
 }  // namespace vision

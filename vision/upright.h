@@ -3,6 +3,7 @@
 #include "models/reading.h"
 #include "vision/enhance.h"
 #include "vision/text_reader.h"
+#include "vision/upright_network.h"
 
 namespace vision {
 
@@ -15,8 +16,16 @@ struct UprightStamp {
 enum class TextLayout { Lines, SingleLine };
 
 // Reads the stamp as it is and turned over, and keeps the way in which more was read with more
-// certainty. On equal terms the stamp stays as it is.
+// certainty; after a sure reading the other way is not tried.
+//   network  tells which way to try first; where it is sure no other is tried, where the ways read
+//            nearly alike its word decides. nullptr: the stamp is first read as it is, and stays so
+//            on equal terms
 UprightStamp readRightWayUp(const RectifiedStamp& stamp, TextReader& reader,
-                            TextLayout layout = TextLayout::Lines);
+                            TextLayout layout = TextLayout::Lines,
+                            UprightNetwork* network = nullptr);
+
+// Log odds that the stamp's lines, taken together, stand upright as they lie; 0 where there are
+// none.
+double uprightLogOdds(const EnhancedStamp& stamp, UprightNetwork& network);
 
 }  // namespace vision

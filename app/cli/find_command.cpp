@@ -68,9 +68,10 @@ int find(const FindOptions& options, Surroundings& around)
 std::function<int()> prepareFind(CLI::App& command, Surroundings& around)
 {
     const auto options = std::make_shared<FindOptions>();
-    command.add_option("WORDS", options->words,
-                       "Words that must all stand in the record; [.] and [- - -] match unread "
-                       "letters (19[.]1, \"[- - -]ER\")");
+    command.add_option(
+        "WORDS", options->words,
+        "Words that must all stand in the record; [.] stands for a letter that may be "
+        "unread, [- - -] for any number of them (19[.]1, \"[- - -]ER\")");
     command.add_option("--maker", options->maker,
                        "Part of the id or name of a maker somebody attributed");
     command.add_option("--year", options->years,

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "app/cli/commands.h"
+#include "app/cli/day_order.h"
 #include "app/cli/exit_codes.h"
 #include "app/cli/item_types.h"
 #include "app/cli/places.h"
@@ -17,24 +18,31 @@ namespace cli {
 namespace {
 
 struct MatchOptions {
-    std::string reading, type_id, register_folder;
+    std::string reading, type_id, day_order, register_folder;
     bool json = false;
 };
 
 int match(const MatchOptions& options, Surroundings& around)
 {
+    const models::DayOrder day_order = dayOrderFrom(options.day_order);
     models::Reading reading;
     reading.lines = linesFromTyped(options.reading);
     const models::MakerRegister known =
         models::loadRegister(registerFolder(options.register_folder, around));
     requireItemType(options.type_id, known);
     const models::CandidateList candidates = flow::rankReadings({reading}, known, options.type_id);
+    const auto dates = flow::datesOf(reading.lines, known, options.type_id, day_order);
     if (options.json) {
-        around.out << inOneLine(candidatesJson(candidates)) << "\n";
+        nlohmann::ordered_json json = {{"lines", datedLinesJson(reading.lines, dates)}};
+        json.update(candidatesJson(candidates));
+        around.out << inOneLine(json) << "\n";
         return done;
     }
-    for (const models::Line& line : reading.lines)
-        around.out << lineInWords(line) << "\n";
+    for (std::size_t i = 0; i < reading.lines.size(); ++i) {
+        around.out << lineInWords(reading.lines[i]) << "\n";
+        if (!dates[i].empty())
+            around.out << "    date: " << datesInWords(dates[i]) << "\n";
+    }
     around.out << "can mean\n";
     printCandidates(around.out, candidates, "  ");
     return done;
@@ -50,9 +58,11 @@ std::function<int()> prepareMatch(CLI::App& command, Surroundings& around)
                     "The reading: A clear, A? unsure, (0|6) one of these, + faint, [.] one lost, "
                     "[- - -] lost at unknown length, \" / \" next line")
         ->required();
-    command.add_flag("--json", options->json, "One JSON object");
+    command.add_flag("--json", options->json,
+                     "One JSON object: lines (typed, dates with edtf and probability), candidates");
     command.add_option("--type", options->type_id, "What the piece is: an item type's id")
         ->type_name("ITEM_TYPE");
+    command.add_option("--day-order", options->day_order, day_order_help)->type_name("day|month");
     command.add_option("--register", options->register_folder, register_help)->type_name("FOLDER");
     return [options, &around] { return match(*options, around); };
 }

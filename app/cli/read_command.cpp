@@ -4,6 +4,7 @@
 #include <CLI/CLI.hpp>
 
 #include "app/cli/commands.h"
+#include "app/cli/day_order.h"
 #include "app/cli/exit_codes.h"
 #include "app/cli/item_types.h"
 #include "app/cli/layers.h"
@@ -23,7 +24,7 @@ namespace {
 
 struct ReadOptions {
     std::vector<std::string> photos;
-    std::string outline, type_id, register_folder, layers_folder;
+    std::string outline, type_id, day_order, register_folder, layers_folder;
     bool json = false, single_line = false, mirrored = false;
     double max_megapixels = vision::LoadOptions{}.max_megapixels;
 };
@@ -52,6 +53,7 @@ public:
           layers_(options.layers_folder)
     {
         requireItemType(options.type_id, engines_.known);
+        examine_.day_order = dayOrderFrom(options.day_order);
         examine_.single_line = options.single_line;
         examine_.mirrored = options.mirrored;
         examine_.load.max_megapixels = options.max_megapixels;
@@ -165,7 +167,10 @@ std::function<int()> prepareRead(CLI::App& command, Surroundings& around)
 {
     const auto options = std::make_shared<ReadOptions>();
     command.add_option("PHOTO", options->photos, "Photographs")->type_name("FILE")->required();
-    command.add_flag("--json", options->json, "One JSON object a line for each photograph");
+    command.add_flag(
+        "--json", options->json,
+        "One JSON object a line for each photograph; each line of text with what it is for "
+        "(roles) and the dates it can hold (dates: edtf, probability)");
     command.add_flag("--line", options->single_line,
                      "Each photograph is a tight crop of one line of text");
     command.add_option("--outline", options->outline,
@@ -175,6 +180,7 @@ std::function<int()> prepareRead(CLI::App& command, Surroundings& around)
                      "The stamps are mirror images, as ink leaves on the cloth it faced");
     command.add_option("--type", options->type_id, "What the piece is: an item type's id")
         ->type_name("ITEM_TYPE");
+    command.add_option("--day-order", options->day_order, day_order_help)->type_name("day|month");
     command.add_option("--register", options->register_folder, register_help)->type_name("FOLDER");
     command
         .add_option("--layers", options->layers_folder,

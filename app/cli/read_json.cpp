@@ -31,7 +31,20 @@ Json rectifiedJson(const vision::RectifiedStamp& stamp)
             {"photo_from_rectified", homography}};
 }
 
-Json lineJson(const models::Line& line, const std::vector<models::RoleSpan>& roles)
+// Likeliest first.
+Json datesJson(const std::vector<models::DateMeaning>& dates)
+{
+    Json json = Json::array();
+    for (const models::DateMeaning& date : dates)
+        json.push_back({{"first_cell", date.first_cell},
+                        {"end_cell", date.end_cell},
+                        {"edtf", date.edtf},
+                        {"probability", date.probability}});
+    return json;
+}
+
+Json lineJson(const models::Line& line, const std::vector<models::RoleSpan>& roles,
+              const std::vector<models::DateMeaning>& dates)
 {
     Json cells = Json::array();
     for (const models::Cell& cell : line.cells)
@@ -41,7 +54,7 @@ Json lineJson(const models::Line& line, const std::vector<models::RoleSpan>& rol
         {"typed", models::writeTyped(line)},         {"certainty", models::lineCertainty(line)},
         {"left_end", models::nameOf(line.left_end)}, {"right_end", models::nameOf(line.right_end)},
         {"box", models::boxJson(line.box_px)},       {"cells", cells},
-        {"roles", models::rolesJson(roles)}};
+        {"roles", models::rolesJson(roles)},         {"dates", datesJson(dates)}};
 }
 
 Json candidateJson(const models::Candidate& candidate)
@@ -62,7 +75,7 @@ Json stampJson(const flow::StampExamination& stamp)
 {
     Json lines = Json::array();
     for (std::size_t i = 0; i < stamp.proposal.lines.size(); ++i)
-        lines.push_back(lineJson(stamp.proposal.lines[i], stamp.roles.at(i)));
+        lines.push_back(lineJson(stamp.proposal.lines[i], stamp.roles.at(i), stamp.dates.at(i)));
     Json json = {{"outline", quadJson(stamp.outline.corners)},
                  {"score", stamp.outline.score},
                  {"up_deg", stamp.enhanced.rectified.up_deg},
@@ -111,6 +124,16 @@ Json candidatesJson(const models::CandidateList& candidates)
     return {{"candidates", list},
             {"other_makers", candidates.other_makers},
             {"unknown_maker", candidates.unknown_maker}};
+}
+
+Json datedLinesJson(const std::vector<models::Line>& lines,
+                    const std::vector<std::vector<models::DateMeaning>>& dates)
+{
+    Json json = Json::array();
+    for (std::size_t i = 0; i < lines.size(); ++i)
+        json.push_back(
+            {{"typed", models::writeTyped(lines[i])}, {"dates", datesJson(dates.at(i))}});
+    return json;
 }
 
 std::string inOneLine(const Json& json)

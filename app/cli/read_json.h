@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include <nlohmann/json_fwd.hpp>
 
@@ -15,6 +16,10 @@ nlohmann::ordered_json examinationJson(const std::string& photo,
 
 // The object of a photo that could not be read; `error` is a sentence.
 nlohmann::ordered_json failureJson(const std::string& photo, const std::string& error);
+
+// [{"typed": ..., "dates": [...]}], the dates of each line as in examinationJson.
+nlohmann::ordered_json datedLinesJson(const std::vector<models::Line>& lines,
+                                      const std::vector<std::vector<models::DateMeaning>>& dates);
 
 // {"candidates": [...], "other_makers": ..., "unknown_maker": ...}
 nlohmann::ordered_json candidatesJson(const models::CandidateList& candidates);

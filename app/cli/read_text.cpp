@@ -106,6 +106,15 @@ std::string lineInWords(const models::Line& line)
            counted(line) + ")";
 }
 
+std::string datesInWords(const std::vector<models::DateMeaning>& dates)
+{
+    std::string words;
+    for (const models::DateMeaning& date : dates)
+        words.append(words.empty() ? "" : ", ")
+            .append(date.edtf + " (" + percent(date.probability) + ")");
+    return words;
+}
+
 void printCandidates(std::ostream& out, const models::CandidateList& candidates,
                      const std::string& indent)
 {

@@ -2,6 +2,7 @@
 
 #include <ostream>
 #include <string>
+#include <vector>
 
 #include "app/cli/truth.h"
 #include "app/flow/examine.h"
@@ -14,6 +15,9 @@ std::string percent(double probability);
 
 // A line of text in Leiden signs with, in plain words, how much of it is unsure, faint or lost.
 std::string lineInWords(const models::Line& line);
+
+// "1940-03 (83 %), 1940 (8 %)", likeliest first.
+std::string datesInWords(const std::vector<models::DateMeaning>& dates);
 
 // The candidates, best first, each with its years and reasons; those below half a per cent
 // together.

@@ -1,5 +1,6 @@
 // The engines that a program starts with.
 #include <cstdlib>
+#include <functional>
 #include <system_error>
 
 #include "app/flow/examine.h"
@@ -23,12 +24,19 @@ Engines makeEngines(const std::filesystem::path& register_folder)
 {
     Engines engines;
     engines.known = models::loadRegister(register_folder);
-    try {
-        engines.readers.push_back(std::make_unique<vision::LineReader>(weightsFolder()));
-    } catch (const vision::WeightsError& error) {
-        engines.troubles.emplace_back(error.what());
-    }
-    engines.readers.push_back(std::make_unique<vision::TesseractReader>());
+    const std::filesystem::path weights = weightsFolder();
+    const auto add = [&](const std::function<void()>& load) {
+        try {
+            load();
+        } catch (const vision::WeightsError& error) {
+            engines.troubles.emplace_back(error.what());
+        }
+    };
+    add([&] { engines.finder = vision::StampFinder(weights); });
+    add([&] { engines.upright = std::make_unique<vision::UprightNetwork>(weights); });
+    add([&] { engines.readers.push_back(std::make_unique<vision::LineReader>(weights)); });
+    if (engines.readers.empty())
+        engines.readers.push_back(std::make_unique<vision::TesseractReader>());
     return engines;
 }
 

@@ -8,6 +8,7 @@
 
 #include "models/merge_readings.h"
 #include "models/roles.h"
+#include "vision/advice.h"
 #include "vision/cell_states.h"
 #include "vision/single_line.h"
 #include "vision/upright.h"
@@ -34,12 +35,12 @@ void stopIfAsked(const std::stop_token& stop)
         throw Cancelled{};
 }
 
-std::vector<vision::StampOutline> outlinesOf(const vision::Photo& photo,
+std::vector<vision::StampOutline> outlinesOf(const vision::Photo& photo, Engines& engines,
                                              const ExamineOptions& options)
 {
     if (options.outline)
         return {vision::outlineFromCorners(*options.outline)};
-    return vision::locateStamps(photo, options.locate);
+    return engines.finder.find(photo, options.locate);
 }
 
 double surelyRead(const models::Reading& reading)
@@ -110,20 +111,11 @@ ReadStamp readOn(vision::UprightStamp first, Engines& engines, vision::TextLayou
     return result;
 }
 
-vision::Quad turnedOver(const vision::Quad& quad)
-{
-    return {quad[2], quad[3], quad[0], quad[1]};
-}
-
 // The outline as the stamp's own up has it, once reading has told which way that is.
 vision::StampOutline uprightOutline(vision::StampOutline outline, double up_deg)
 {
-    if (isTurnedOver(vision::upOf(outline.corners), up_deg)) {
-        outline.corners = turnedOver(outline.corners);
-        std::reverse(outline.lines.begin(), outline.lines.end());
-        for (vision::Quad& line : outline.lines)
-            line = turnedOver(line);
-    }
+    if (isTurnedOver(vision::upOf(outline.corners), up_deg))
+        outline = vision::turnedOver(std::move(outline));
     outline.up_deg = up_deg;
     return outline;
 }
@@ -177,8 +169,11 @@ StampExamination finished(const vision::StampOutline& outline, ReadStamp read,
         std::for_each(examination.readings.begin(), examination.readings.end(), noteMirrored);
         noteMirrored(examination.proposal);
     }
-    examination.roles = models::guessRoles(examination.proposal.lines,
-                                           models::roleContextOf(engines.known, options.type_id));
+    models::RoleContext context = models::roleContextOf(engines.known, options.type_id);
+    context.dates.day_order = options.day_order;
+    examination.roles = models::guessRoles(examination.proposal.lines, context);
+    examination.dates =
+        datesOf(examination.proposal.lines, engines.known, options.type_id, options.day_order);
     examination.candidates = rankReadings({examination.proposal}, engines.known, options.type_id);
     return examination;
 }
@@ -217,13 +212,15 @@ Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
         add(examineSingleLine(examination.photo, engines, options, stop));
     } else {
         begin("looking for stamps", 0.1);
-        const auto outlines = outlinesOf(examination.photo, options);
+        const auto outlines = outlinesOf(examination.photo, engines, options);
         for (std::size_t i = 0; i < outlines.size(); ++i) {
             const std::string of = " of " + std::to_string(outlines.size());
             begin("reading stamp " + std::to_string(i + 1) + of,
                   0.3 + 0.6 * static_cast<double>(i) / static_cast<double>(outlines.size()));
             add(examineStamp(examination.photo, outlines[i], engines, options, stop));
         }
+        for (std::string& advice : vision::adviceOn(examination.photo, outlines))
+            examination.photo.warnings.push_back(std::move(advice));
     }
     begin("weighing what it can mean", 0.9);
     examination.candidates = rankReadings(proposals, engines.known, options.type_id);
@@ -237,7 +234,8 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
     stopIfAsked(stop);
     const vision::RectifiedStamp rectified =
         vision::rectifyStamp(photo, outline, {.mirrored = options.mirrored});
-    vision::UprightStamp first = vision::readRightWayUp(rectified, *engines.readers.front());
+    vision::UprightStamp first = vision::readRightWayUp(
+        rectified, *engines.readers.front(), vision::TextLayout::Lines, engines.upright.get());
     ReadStamp read = readOn(std::move(first), engines, vision::TextLayout::Lines, stop);
     stopIfAsked(stop);
     return finished(outline, std::move(read), engines, options);
@@ -254,6 +252,19 @@ StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
                             vision::TextLayout::SingleLine, stop);
     stopIfAsked(stop);
     return finished(line.outline, std::move(read), engines, options);
+}
+
+std::vector<std::vector<models::DateMeaning>> datesOf(const std::vector<models::Line>& lines,
+                                                      const models::MakerRegister& known,
+                                                      const std::string& type_id,
+                                                      models::DayOrder day_order)
+{
+    models::DateContext context = models::roleContextOf(known, type_id).dates;
+    context.day_order = day_order;
+    std::vector<std::vector<models::DateMeaning>> dates;
+    for (const models::Line& line : lines)
+        dates.push_back(models::readDates(line, context));
+    return dates;
 }
 
 models::CandidateList rankReadings(const std::vector<models::Reading>& readings,

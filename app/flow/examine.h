@@ -9,13 +9,16 @@
 #include <vector>
 
 #include "models/candidates.h"
+#include "models/date_mark.h"
 #include "models/maker_register.h"
 #include "models/reading.h"
 #include "vision/enhance.h"
 #include "vision/locate.h"
 #include "vision/photo.h"
 #include "vision/rectify.h"
+#include "vision/stamp_finder.h"
 #include "vision/text_reader.h"
+#include "vision/upright_network.h"
 
 // The one way from a photograph to candidates; the command line and the window both go it.
 namespace flow {
@@ -25,17 +28,17 @@ inline constexpr const char* mirrored_option = "mirrored";
 // Whether the reading was made of a stamp taken for a mirror image.
 bool isMirrored(const models::Reading& reading);
 
-// What an examination works with. Readers are used by one examination at a time.
+// What an examination works with, used by one examination at a time.
 struct Engines {
+    vision::StampFinder finder;
+    std::unique_ptr<vision::UprightNetwork> upright;  // none: reading tells which way is up
     // At least one. Each is asked only for stamps of which those before it are not sure; what a
     // reader says counts for more than what those after it say.
     std::vector<std::unique_ptr<vision::TextReader>> readers;
-    // Certainty of a line from which no other reader is asked. 0: others are asked only where
-    // nothing was read. Asked about faint lines, Tesseract writes letters where the network
-    // rightly says traces or lost, and a line with such cells is never a sure one.
+    // Certainty of a line from which no other reader is asked; 0: only where nothing was read.
     double sure_from = 0;
     models::MakerRegister known;        // the register
-    std::vector<std::string> troubles;  // readers that cannot be used, a sentence each
+    std::vector<std::string> troubles;  // what cannot be used, a sentence each
 };
 
 struct ExamineOptions {
@@ -43,6 +46,7 @@ struct ExamineOptions {
     bool single_line = false;  // the photo is a tight crop of one line of text; nothing is located
     bool mirrored = false;     // the stamps are mirror images (ink come off on the facing cloth)
     std::string type_id{};     // item type of the register, empty when not said
+    models::DayOrder day_order = models::DayOrder::Unknown;  // of dates in figures
     vision::LoadOptions load{};
     vision::LocateOptions locate{};
 };
@@ -55,11 +59,13 @@ struct StampExamination {
     models::Reading proposal;  // merged
     // What the lines of the proposal are for, as models::guessRoles gives it.
     std::vector<std::vector<models::RoleSpan>> roles;
+    // What dates its lines can hold, as models::readDates gives them.
+    std::vector<std::vector<models::DateMeaning>> dates;
     models::CandidateList candidates;  // of this stamp alone
 };
 
 struct Examination {
-    vision::Photo photo;
+    vision::Photo photo;  // its warnings tell also what hinders reading its marks
     std::vector<StampExamination> stamps;
     models::CandidateList candidates;  // all stamps as marks of one item
 };
@@ -87,16 +93,24 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
 StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
                                    const ExamineOptions& options = {}, std::stop_token stop = {});
 
+// What dates each line can hold, by what the register knows of the item type.
+std::vector<std::vector<models::DateMeaning>> datesOf(const std::vector<models::Line>& lines,
+                                                      const models::MakerRegister& known,
+                                                      const std::string& type_id,
+                                                      models::DayOrder day_order);
+
 // The candidates of readings taken together as marks of one item.
 models::CandidateList rankReadings(const std::vector<models::Reading>& readings,
                                    const models::MakerRegister& known, const std::string& type_id);
 
-// The engines every Weftmark program starts with: the line network, and Tesseract behind it. Where
-// the network's weights cannot be used, `troubles` says why. Throws vision::ImageError or
-// models::RegisterError.
+// The engines every Weftmark program starts with: the networks, and Tesseract and the search by
+// letters' shapes in place of those whose weights cannot be used; `troubles` says why. Tesseract is
+// not asked behind the network: on faint lines it writes letters where the network rightly says
+// traces or lost, and on bare cloth where the network sees nothing (vision/training/README.md).
+// Throws vision::ImageError or models::RegisterError.
 Engines makeEngines(const std::filesystem::path& register_folder);
 
-// Where the network's weights lie: $WEFTMARK_WEIGHTS, the source tree where the program was built,
+// Where the networks' weights lie: $WEFTMARK_WEIGHTS, the source tree where the program was built,
 // or beside the program.
 std::filesystem::path weightsFolder();
 

@@ -222,11 +222,6 @@ std::string teiCertainty(double certainty)
     return numberText(certainty);
 }
 
-bool isOpenGapCell(const Cell& cell)
-{
-    return cell.state == CellState::Lost && cell.least <= 0 && !cell.most;
-}
-
 bool isPlainLetter(const std::string& letter)
 {
     return !letter.empty() && static_cast<unsigned char>(letter[0]) >= 0x20 &&

@@ -23,9 +23,6 @@ std::string teiCertainty(double certainty);
 // Whether a line's <lb> has something to say beyond its number.
 bool saysLine(const Line& line);
 
-// Lost, of unknown number: at a line's end it says that the line is cut off.
-bool isOpenGapCell(const Cell& cell);
-
 // The cell that a <gap> with these attributes says (`unit` aside).
 Cell gapCell(const TeiAttributes& attributes);
 

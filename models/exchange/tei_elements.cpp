@@ -4,6 +4,7 @@
 #include <string_view>
 
 #include "models/exchange/tei.h"
+#include "models/letters.h"
 
 namespace models {
 
@@ -139,7 +140,7 @@ void checkCounts(const XmlNode& node)
 
 const std::vector<TeiSymbol>& teiSymbols()
 {
-    static const std::vector<TeiSymbol> symbols = {{"\xE2\x86\x91", "broad-arrow"}};  // U+2191
+    static const std::vector<TeiSymbol> symbols = {{property_arrow, "broad-arrow"}};
     return symbols;
 }
 

@@ -3,6 +3,7 @@
 #include "models/exchange/tei_cells.h"
 #include "models/exchange/tei_line_attributes.h"
 #include "models/exchange/tei_parser.h"
+#include "models/notation_gap.h"
 
 // How TeiParser reads line beginnings and what stands in <seg>.
 namespace models {
@@ -43,9 +44,9 @@ void TeiParser::finishEnds()
         Line& line = lines[i];
         if (line.cells.empty())
             continue;
-        if (!ends_said_[i].first && isOpenGapCell(line.cells.front()))
+        if (!ends_said_[i].first && isOpenGap(line.cells.front()))
             line.left_end = LineEnd::CutOff;
-        if (!ends_said_[i].second && isOpenGapCell(line.cells.back()))
+        if (!ends_said_[i].second && isOpenGap(line.cells.back()))
             line.right_end = LineEnd::CutOff;
     }
     std::size_t number = line_begun_ ? 0 : 1;  // lines before the mark at hand

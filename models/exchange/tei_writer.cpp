@@ -5,6 +5,7 @@
 
 #include "models/archive/record_names.h"
 #include "models/exchange/tei_cells.h"
+#include "models/notation_gap.h"
 
 // Lines and marks as TEI; the markup of single cells is in tei_cells.cpp.
 namespace models {
@@ -70,8 +71,8 @@ std::string lineDetails(const Line& line)
 {
     std::string text, rend, roles;
     const auto& cells = line.cells;
-    append(rend, endRend("left", line.left_end, !cells.empty() && isOpenGapCell(cells.front())));
-    append(rend, endRend("right", line.right_end, !cells.empty() && isOpenGapCell(cells.back())));
+    append(rend, endRend("left", line.left_end, !cells.empty() && isOpenGap(cells.front())));
+    append(rend, endRend("right", line.right_end, !cells.empty() && isOpenGap(cells.back())));
     for (const RoleSpan& span : line.spans)
         append(roles, roleText(span));
     if (!rend.empty())

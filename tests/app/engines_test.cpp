@@ -29,13 +29,14 @@ const std::filesystem::path demo_register = WEFTMARK_SOURCE_DIR "/models/registe
 TEST_CASE("The line network is asked first, Tesseract behind it", "[app][engines]")
 {
     const flow::Engines engines = flow::makeEngines(demo_register);
-    REQUIRE(engines.readers.size() == 2);
+    REQUIRE(engines.readers.size() == 1);
     CHECK(engines.readers[0]->name() == "line-reader");
-    CHECK(engines.readers[1]->name() == "tesseract");
+    CHECK(engines.finder.hasNetwork());
+    CHECK(engines.upright != nullptr);
     CHECK(engines.troubles.empty());
 }
 
-TEST_CASE("Without usable weights the classical path is left, and a sentence says why",
+TEST_CASE("Without usable weights the classical path is left, and sentences say why",
           "[app][engines]")
 {
     const support::TemporaryFolder empty;
@@ -43,7 +44,11 @@ TEST_CASE("Without usable weights the classical path is left, and a sentence say
     const flow::Engines engines = flow::makeEngines(demo_register);
     REQUIRE(engines.readers.size() == 1);
     CHECK(engines.readers[0]->name() == "tesseract");
-    REQUIRE(engines.troubles.size() == 1);
-    CHECK_THAT(engines.troubles[0], Catch::Contains(empty.path().string()));
-    CHECK_THAT(engines.troubles[0], Catch::Contains("anew"));
+    CHECK_FALSE(engines.finder.hasNetwork());
+    CHECK(engines.upright == nullptr);
+    REQUIRE(engines.troubles.size() == 3);  // a network each
+    for (const std::string& trouble : engines.troubles) {
+        CHECK_THAT(trouble, Catch::Contains(empty.path().string()));
+        CHECK_THAT(trouble, Catch::Contains("anew"));
+    }
 }

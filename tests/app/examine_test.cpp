@@ -9,6 +9,7 @@
 #include "app/flow/filing.h"
 #include "app/flow/register_hash.h"
 #include "tests/app/fake_reader.h"
+#include "tests/support/picture_files.h"
 #include "vision/image_error.h"
 
 using support::FakeReader;
@@ -170,6 +171,22 @@ TEST_CASE("An outline or a single line is taken as given, nothing is located", "
     CHECK(outlined.stamps[0].proposal.lines.empty());  // a line without cells is none
 
     CHECK(flow::examinePhoto(canvas.file, engines, {.single_line = true}).stamps.size() == 1);
+}
+
+TEST_CASE("What hinders reading a mark is told among the photo's warnings", "[app][examine]")
+{
+    const TemporaryFolder folder;
+    const support::MarkedCanvas canvas = support::writeMarkedCanvas(folder);
+    flow::Engines engines = support::enginesWith(one(support::seePolglase));
+    const flow::ExamineOptions outlined{.outline = canvas.upside_down};
+    CHECK(flow::examinePhoto(canvas.file, engines, outlined).photo.warnings.empty());
+
+    const std::filesystem::path burnt = folder.path() / "burnt.png";
+    picture_files::write(burnt,
+                         picture_files::png(cv::Mat(400, 600, CV_8UC3, cv::Scalar::all(255))));
+    const auto warnings = flow::examinePhoto(burnt, engines, outlined).photo.warnings;
+    REQUIRE(warnings.size() == 1);
+    CHECK_THAT(warnings[0], Catch::Contains("burnt out to white"));
 }
 
 TEST_CASE("A stop is heeded before every stage", "[app][examine]")

@@ -39,6 +39,34 @@ TEST_CASE("Candidates as JSON sum to one and are best first", "[app][match]")
     }
 }
 
+TEST_CASE("The dates of each line are told, in the order of day and month that is said",
+          "[app][match]")
+{
+    CommandRunner runner;
+    const auto edtf = [&](const std::vector<std::string>& more) {
+        std::vector<std::string> arguments = {"match", "W. POLGLASE / 3/4/41", "--json"};
+        arguments.insert(arguments.end(), more.begin(), more.end());
+        const nlohmann::json lines = nlohmann::json::parse(runner.run(arguments).out).at("lines");
+        REQUIRE(lines.size() == 2);
+        CHECK(lines[0].at("dates").empty());
+        CHECK(lines[1].at("typed") == "3/4/41");
+        const nlohmann::json first = lines[1].at("dates").at(0);
+        CHECK(first.at("probability").get<double>() > 0.5);
+        CHECK(first.at("first_cell") == 0);
+        CHECK(first.at("end_cell") == 6);
+        return first.at("edtf").get<std::string>();
+    };
+    CHECK(edtf({"--day-order", "day"}) == "1941-04-03");
+    CHECK(edtf({"--day-order", "month"}) == "1941-03-04");
+    CHECK(edtf({}) == "[1941-03-04,1941-04-03]");
+    const Ran words = runner.run({"match", "3/4/41", "--day-order", "day"});
+    CHECK_THAT(words.out, Contains("    date: 1941-04-03 (") && Contains(" %)"));
+    const Ran wrong = runner.run({"match", "3/4/41", "--day-order", "year"});
+    CHECK(wrong.code == 2);
+    CHECK_THAT(wrong.err, Contains("write day or month"));
+    CHECK_THAT(runner.run({"match", "--help"}).out, Contains("--day-order") && Contains("dates"));
+}
+
 TEST_CASE("A fault of notation is shown under its place", "[app][match]")
 {
     CommandRunner runner;

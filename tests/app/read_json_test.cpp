@@ -226,3 +226,23 @@ TEST_CASE("A file's name that is not UTF-8 does not break the JSON", "[app][json
     CHECK(ran.code == 3);
     CHECK(json::parse(ran.out).at("photo") == "missing \uFFFD.jpg");
 }
+
+TEST_CASE("A line tells the dates that it can hold", "[app][json]")
+{
+    CommandRunner runner;
+    runner.sight = [](const vision::EnhancedStamp&) -> std::vector<models::Line> {
+        return {support::seenLine("3/4/41", 0.9)};
+    };
+    const std::string photo = support::writeStampedPhoto(runner.folder, "belt.jpg").string();
+    const json line = readOne(runner, {photo, "--outline", "100,100,400,100,400,200,100,200",
+                                       "--day-order", "day"})
+                          .at("stamps")
+                          .at(0)
+                          .at("lines")
+                          .at(0);
+    const json date = line.at("dates").at(0);
+    CHECK(date.at("edtf") == "1941-04-03");
+    CHECK(date.at("probability").get<double>() > 0.5);
+    CHECK(date.at("first_cell") == 0);
+    CHECK(date.at("end_cell") == line.at("cells").size());
+}

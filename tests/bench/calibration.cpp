@@ -1,11 +1,13 @@
 // Fits the weights behind the certainties and prints how far they can be trusted.
-//   calibration chains|lines|network [--drawn N] [--marks N] [--seed S] [FOLDER ...]
+//   calibration chains|lines|network|finder [--drawn N] [--marks N] [--levels N] [--seed S]
+//               [FOLDER ...]
 // chains: is a chain of letter pieces a line of text (vision/chain_score.cpp)?
 // lines: is a line, is a cell read right by Tesseract (vision/line_certainty.cpp)?
 // network: the same by the line network (vision/network_cells.cpp)
-// On N drawn scenes (40) in three wears and bare, on N drawn marks (0) in five contrasts, and on
-// the pictures of the folders (see labelled_photos.h). Reliability is cross-fitted: no photo judges
-// itself.
+// finder: is what the finder network takes for a line one (vision/finder_lines.cpp)?
+// On N drawn scenes (40) in three wears and bare, on N drawn marks (0) in five contrasts, on N
+// photographs (0) of each sample level and bare, and on the pictures of the folders (see
+// labelled_photos.h). Reliability is cross-fitted: no photo judges itself.
 
 #include <algorithm>
 #include <cmath>
@@ -16,10 +18,12 @@
 #include <opencv2/imgproc.hpp>
 
 #include "models/letters.h"
+#include "tests/bench/finder_samples.h"
 #include "tests/bench/labelled_photos.h"
 #include "tests/bench/logistic_fit.h"
 #include "tests/bench/read_marks.h"
 #include "vision/chain_score.h"
+#include "vision/finder_lines.h"
 #include "vision/line_certainty.h"
 #include "vision/line_reader.h"
 #include "vision/network_cells.h"
@@ -34,7 +38,7 @@ using bench::Sample;
 
 struct Settings {
     std::string what;
-    int drawn = 40, marks = 0;
+    int drawn = 40, marks = 0, levels = 0;
     std::uint32_t seed = 70000;
     std::vector<std::filesystem::path> folders;
 };
@@ -43,6 +47,7 @@ void eachPhoto(const Settings& settings, const bench::PhotoTask& task)
 {
     bench::eachDrawnPhoto(settings.seed, settings.drawn, task);
     bench::eachOtherMark(settings.seed, settings.marks, task);
+    bench::eachLevelPhoto(settings.seed, settings.levels, task);
     for (const auto& folder : settings.folders)
         bench::eachPhotoOf(folder, task);
 }
@@ -126,7 +131,7 @@ bool runsWith(const vision::Quad& a, const vision::Quad& b)
 
 // Both ways up of all stamps found, with the line that stands in a row; an empty text where none
 // does.
-using RowTask = std::function<void(const vision::EnhancedStamp&, const cv::Rect2d& row,
+using RowTask = std::function<void(const vision::EnhancedStamp&, const vision::LineRow& row,
                                    const std::string& truth)>;
 
 std::string textIn(const LabelledPhoto& labelled, const vision::RectifiedStamp& stamp,
@@ -151,8 +156,8 @@ void eachRow(const LabelledPhoto& labelled, const RowTask& task)
         const vision::RectifiedStamp rectified = vision::rectifyStamp(labelled.photo, outline);
         for (const auto& stamp : {rectified, vision::turnedOver(rectified)}) {
             const vision::EnhancedStamp enhanced = vision::enhanceStamp(stamp);
-            for (const cv::Rect2d& row : stamp.lines)
-                task(enhanced, row, textIn(labelled, stamp, row));
+            for (const vision::LineRow& row : vision::rowsOf(stamp))
+                task(enhanced, row, textIn(labelled, stamp, row.box));
         }
     }
 }
@@ -220,7 +225,7 @@ void addNetworkLines(const LabelledPhoto& labelled, int group, vision::LineReade
         vision::StampOutline outline = vision::outlineFromCorners(line.corners);
         outline.lines = {line.corners};
         const auto stamp = vision::enhanceStamp(vision::rectifyStamp(labelled.photo, outline));
-        add(stamp, stamp.rectified.lines.front(), line.text);
+        add(stamp, vision::rowsOf(stamp.rectified).front(), line.text);
     }
     eachRow(labelled, [&](const auto& stamp, const auto& row, const std::string& truth) {
         if (!truth.empty() || labelled.lines.empty())
@@ -238,6 +243,8 @@ Settings settingsFrom(int argc, char** argv)
             settings.drawn = std::stoi(argv[++i]);
         else if (name == "--marks" && i + 1 < argc)
             settings.marks = std::stoi(argv[++i]);
+        else if (name == "--levels" && i + 1 < argc)
+            settings.levels = std::stoi(argv[++i]);
         else if (name == "--seed" && i + 1 < argc)
             settings.seed = static_cast<std::uint32_t>(std::stoul(argv[++i]));
         else
@@ -278,6 +285,15 @@ int main(int argc, char** argv)
         report("cells", {0, {{"own", 1}}}, samples.cells, 0.3);
         return 0;
     }
-    std::cerr << "say what to fit: chains, lines or network\n";
+    if (settings.what == "finder") {
+        vision::FinderNetwork network(flow::weightsFolder());
+        std::vector<Sample> samples;
+        eachPhoto(settings, [&](const LabelledPhoto& photo) {
+            bench::addFinderLines(photo, group++, network, samples);
+        });
+        report("lines", vision::finderLineModel(), samples, 0.3);
+        return 0;
+    }
+    std::cerr << "say what to fit: chains, lines, network or finder\n";
     return 2;
 }

@@ -139,8 +139,8 @@ Entry weftmark(const std::string& readers, const std::filesystem::path& register
     for (const std::string& name : names)
         readerNamed(name);
     const auto make = [names, register_folder]() -> std::unique_ptr<Contestant> {
-        flow::Engines engines;
-        engines.known = models::loadRegister(register_folder);
+        flow::Engines engines = flow::makeEngines(register_folder);  // finds as the program does
+        engines.readers.clear();
         for (const std::string& name : names)
             engines.readers.push_back(readerNamed(name));
         return std::make_unique<Weftmark>(std::move(engines));

@@ -15,17 +15,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-LabelledPhoto labelled(const synthetic::DrawnPhoto& drawn, std::string name)
-{
-    LabelledPhoto photo;
-    photo.name = std::move(name);
-    photo.photo.pixels = drawn.pixels;
-    for (const synthetic::StampTruth& stamp : drawn.stamps)
-        for (const synthetic::LineTruth& line : stamp.lines)
-            photo.lines.push_back({line.text, line.corners});
-    return photo;
-}
-
 vision::Quad quadFrom(const std::string& field)
 {
     vision::Quad quad;
@@ -56,6 +45,17 @@ void eachLabelled(const fs::path& folder, const PhotoTask& task)
 }
 
 }  // namespace
+
+LabelledPhoto labelled(const synthetic::DrawnPhoto& drawn, std::string name)
+{
+    LabelledPhoto photo;
+    photo.name = std::move(name);
+    photo.photo.pixels = drawn.pixels;
+    for (const synthetic::StampTruth& stamp : drawn.stamps)
+        for (const synthetic::LineTruth& line : stamp.lines)
+            photo.lines.push_back({line.text, line.corners});
+    return photo;
+}
 
 void eachDrawnPhoto(std::uint32_t seed, int count, const PhotoTask& task)
 {

@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "tests/support/synthetic_stamp.h"
 #include "vision/locate.h"
 #include "vision/photo.h"
 
@@ -21,6 +22,9 @@ struct LabelledPhoto {
     vision::Photo photo;
     std::vector<LabelledLine> lines;  // empty: nothing stands on it
 };
+
+// A drawn photo with the lines of its truth.
+LabelledPhoto labelled(const synthetic::DrawnPhoto& drawn, std::string name);
 
 using PhotoTask = std::function<void(const LabelledPhoto&)>;
 

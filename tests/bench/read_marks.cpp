@@ -20,19 +20,24 @@ ReadLine inPhoto(const models::Line& line, const vision::RectifiedStamp& rectifi
 
 }  // namespace
 
+void addLines(const flow::StampExamination& stamp, ReadPicture& read)
+{
+    for (const models::Line& line : stamp.proposal.lines)
+        read.lines.push_back(inPhoto(line, stamp.enhanced.rectified));
+}
+
 ReadPicture readMarks(const vision::Photo& photo, flow::Engines& engines, bool single_line)
 {
     ReadPicture read;
     std::vector<models::Reading> proposals;
     const auto add = [&](const flow::StampExamination& stamp) {
-        for (const models::Line& line : stamp.proposal.lines)
-            read.lines.push_back(inPhoto(line, stamp.enhanced.rectified));
+        addLines(stamp, read);
         proposals.push_back(stamp.proposal);
     };
     if (single_line)
         add(flow::examineSingleLine(photo, engines));
     else
-        for (const vision::StampOutline& outline : vision::locateStamps(photo))
+        for (const vision::StampOutline& outline : engines.finder.find(photo))
             add(flow::examineStamp(photo, outline, engines));
     read.candidates = flow::rankReadings(proposals, engines.known, {});
     return read;

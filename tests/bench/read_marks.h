@@ -21,6 +21,9 @@ struct ReadPicture {
     models::CandidateList candidates;  // all lines as marks of one item
 };
 
+// Adds the lines of the stamp's proposal to those read.
+void addLines(const flow::StampExamination& stamp, ReadPicture& read);
+
 // What every program of Weftmark makes of a picture that is loaded already.
 //   single_line   the picture is a tight crop of one line of text
 ReadPicture readMarks(const vision::Photo& photo, flow::Engines& engines, bool single_line = false);

@@ -29,7 +29,7 @@ namespace fs = std::filesystem;
 
 constexpr const char* usage =
     "weftmark_bench [options]\n"
-    "  --readers A,B+C   readers Weftmark is run with, a row each; '+' joins them (tesseract)\n"
+    "  --readers A,B+C   readers Weftmark is run with, a row each; '+' joins them (line-reader)\n"
     "  --no-plain        leave plain Tesseract out\n"
     "  --all-modes       try plain Tesseract's slow modes too\n"
     "  --only SET        only sets whose name begins so: drawn, drawn-lines, drawn-more,\n"
@@ -40,7 +40,7 @@ constexpr const char* usage =
     "  --write-results   append the tables to tests/bench/RESULTS.md\n";
 
 struct Settings {
-    std::string readers = "line-reader+tesseract", only;
+    std::string readers = "line-reader", only;
     bool plain = true, all_modes = false, write_results = false;
     std::size_t first = std::numeric_limits<std::size_t>::max();
     fs::path repository = WEFTMARK_SOURCE_DIR, shared = repository / "../shared", sheet;

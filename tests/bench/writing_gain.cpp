@@ -97,7 +97,7 @@ void readMark(const DrawnMark& mark, const Settings& settings, vision::LineReade
         vision::StampOutline outline = vision::outlineFromCorners(line.corners);
         outline.lines = {line.corners};
         const auto stamp = vision::enhanceStamp(vision::rectifyStamp(photo, outline));
-        const auto row = reader.look(stamp, stamp.rectified.lines.front());
+        const auto row = reader.look(stamp, vision::rowsOf(stamp.rectified).front());
         std::map<double, std::string> read;
         for (const double weight : settings.weights) {
             const vision::DecodedLine decoded = vision::decodeLine(

@@ -215,3 +215,56 @@ TEST_CASE("A date over another is the later one or both, with both probabilities
     // Erased alone, nothing stands in its place.
     CHECK_FALSE(means("193{erased}8{erased}", "{1938,1940}"));
 }
+
+TEST_CASE("A full stop is no letter of a month", "[models][date]")
+{
+    for (const char* typed : {"NO. 1940", "NO 1940", "No. 1940", "SER NO. 1940"}) {
+        CAPTURE(typed);
+        CHECK_FALSE(means(typed, "1940-11"));
+        CHECK(datesIn(typed).front().edtf == "1940");
+    }
+    CHECK_FALSE(means("NO. 40", "1940-11"));
+    CHECK(datesIn("I.I.40").front().edtf == "1940-01-01");
+    CHECK(datesIn("NOV. 1940").front().edtf == "1940-11");
+}
+
+TEST_CASE("An apostrophe stands before the year behind a month", "[models][date]")
+{
+    for (const char* typed : {"MAR'40", "MAR '40", "MAR. '40", "MAR.'40", "3/'40", "III '40"}) {
+        CAPTURE(typed);
+        CHECK(datesIn(typed).front().edtf == "1940-03");
+    }
+    CHECK(datesIn("12 MAR '40").front().edtf == "1940-03-12");
+}
+
+TEST_CASE("A quarter of which nothing stands is none", "[models][date]")
+{
+    for (const models::DateMeaning& one : datesIn("[...] 40")) {
+        CAPTURE(one.edtf);
+        CHECK(one.edtf.find("-3") == std::string::npos);
+    }
+    models::DateContext coded = service;
+    coded.codes = {{"QZ", models::CodeMeaning::Quarter, "35", "", "", "", "", "", 0}};
+    CHECK(datesIn("QZ 40", coded).front().edtf == "1940");
+}
+
+TEST_CASE("A doubtful digit leaves every member in doubt", "[models][date]")
+{
+    meaning("12.3.4?0", "[1940-03-12?,1940-12-03?]");
+    meaning("4?0", "[1840?,1940?]", {1835, 1950});
+    CHECK(models::edtfYearBounds("[1940-03-12?,1940-12-03?]")->soft);
+}
+
+TEST_CASE("Years that no date can have are refused with the reason", "[models][date]")
+{
+    const auto reason = [](const models::DateContext& context) {
+        try {
+            datesIn("40", context);
+        } catch (const std::invalid_argument& error) {
+            return std::string(error.what());
+        }
+        return std::string();
+    };
+    CHECK(reason({1900, 10000}).find("0 to 9999") != std::string::npos);
+    CHECK(reason({1941, 1940}).find("not be after") != std::string::npos);
+}

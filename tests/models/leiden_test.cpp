@@ -115,6 +115,8 @@ TEST_CASE("No unread stretch vanishes in Leiden", "[models][leiden]")
     CHECK(leidenOf("A[- - -]") == "A[- - -]");
     CHECK(leidenOf("A[- - -]B") == "A[- - -]B");
     CHECK(leidenOf("+{earlier}") == "+\u0332");
+    CHECK(leidenOf("{arrow}{earlier}") == "(property arrow)\u0332");
+    CHECK(leidenOf("{arrow}?{earlier}") == "(property arrow?)\u0332");
 
     models::Cell nothing = models::clearCell("A");
     nothing.alternatives.clear();

@@ -133,6 +133,14 @@ TEST_CASE("A fault in makers.csv is told with line, column and remedy", "[models
     checkFault("makers.csv", head + good + "m4,Fourth,1930-1935,,\n", 4, "from", "1930/1935");
     checkFault("makers.csv", head + good + "m4,Fourth,01/01/1930,,\n", 4, "from", "spreadsheet");
     checkFault("makers.csv", head + good + "m4,Fourth,1930.0,,\n", 4, "from", "write 1930");
+    for (const char* harmed : {"mar-40", "mrt-40", "March-40", "Sept-40", "03/01/40",
+                               "3/1/1940 0:00", "1940-03-01T00:00:00", "1940-03-01 00:00:00"}) {
+        CAPTURE(harmed);
+        checkFault("makers.csv", head + good + "m4,Fourth," + harmed + ",,\n", 4, "from",
+                   "spreadsheet may have made a date of a year");
+    }
+    checkFault("makers.csv", head + good + "m4,Fourth,\"1,940\",,\n", 4, "from",
+               "sign between the thousands; write 1940");
     checkFault("makers.csv", head + good + "m4,Fourth,1.94E+03,,\n", 4, "from", "shortened");
     checkFault("makers.csv", head + good + "m4,Fourth,#REF!,,\n", 4, "from", "error sign");
     checkFault("makers.csv", head + good + "m4,Fourth,1940-02-30,,\n", 4, "from",

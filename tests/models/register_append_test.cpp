@@ -70,6 +70,7 @@ TEST_CASE("A row that would be a fault is refused and nothing is written",
     refused({{"maker_id", "m2"}}, "empty");
     refused({{"maker_id", "m2"}, {"name", "ORRIN & CO"}}, "line 2 already");
     refused({{"maker_id", "m2"}, {"name", "Pelk"}, {"from", "1930s"}}, "193X");
+    refused({{"maker_id", "c c"}, {"name", "Pelk"}}, "an id is short and without blanks");
     refused({{"maker_id", "m2"}, {"name", "Pelk"}, {"place", "Saltmere"}}, "no such column");
     refused({{"maker_id", "m2"}, {"name", "caf\xE9"}}, "not UTF-8");
 }

@@ -116,10 +116,64 @@ TEST_CASE("What a date of a role bounds", "[models][roles]")
     CHECK(models::boundOf(LineRole::Owner) == models::DateBound::None);
 }
 
+TEST_CASE("The item type's years bound its dates", "[models][roles]")
+{
+    models::MakerRegister known;
+    models::ItemType early, late, endless;
+    early.type_id = "early";
+    early.introduced = "1850";
+    early.withdrawn = "1870";
+    late.type_id = "late";
+    late.introduced = "1937";
+    late.withdrawn = "1958";
+    endless.type_id = "endless";
+    known.item_types = {early, late, endless};
+    const auto years = [&](const std::string& type) {
+        const models::DateContext dates = models::roleContextOf(known, type).dates;
+        return std::pair(dates.earliest_year, dates.latest_year);
+    };
+    // Five years beyond its own: pattern before, old stock after.
+    CHECK(years("late") == std::pair(1932, 1963));
+    CHECK(years("early") == std::pair(1845, 1875));
+    CHECK(years("endless") == years(""));
+    CHECK(roleOf("62", "62", LineRole::Date, models::roleContextOf(known, "early")) > 0.2);
+    CHECK(models::readDates(linesTyped("62")[0], models::roleContextOf(known, "early").dates)
+              .at(0)
+              .edtf == "1862");
+}
+
 TEST_CASE("A code that the register lists for a year is a date", "[models][roles]")
 {
     models::MakerRegister known;
     known.codes = {{"YA", models::CodeMeaning::Year, "1941", "", "", "", "", "", 0}};
     CHECK(roleOf("YA", "YA", LineRole::Date, models::roleContextOf(known, "")) > 0.1);
     CHECK(roleOf("YA", "YA", LineRole::Date, models::roleContextOf({}, "")) == 0);
+}
+
+TEST_CASE("A number's sign leads to no date", "[models][roles]")
+{
+    for (const char* typed : {"NO. 1940", "NO 1940", "No. 1940", "NO.1940", "SER NO 1940"}) {
+        CAPTURE(typed);
+        CHECK(roleOf(typed, "1940", LineRole::Date) < 0.1);
+        CHECK(roleOf(typed, "1940", LineRole::Owner) + roleOf(typed, "1940", LineRole::Other) +
+                  roleOf(typed, "1940", LineRole::Contract) >
+              0.9);
+    }
+    CHECK(roleOf("NO. 40", "40", LineRole::Date) < 0.1);
+    // The number has used the word up; the date behind it is one.
+    for (const char* typed : {"NO 7301 1941", "LOT 12 1941", "SIZE 4 1941", "MK 2 1941"})
+        CHECK(roleOf(typed, "1941", LineRole::Date) > 0.8);
+    CHECK(roleOf("CONTRACT NO. 1938", "1938", LineRole::Contract) > 0.8);
+}
+
+TEST_CASE("Words of property, repair and making lead", "[models][roles]")
+{
+    CHECK(roleOf("PROPERTY 40", "40", LineRole::Property) > 0.8);
+    CHECK(roleOf("PROP. 1940", "1940", LineRole::Property) > 0.8);
+    CHECK(roleOf("PROPERTY OF PELLOW", "PROPERTY OF PELLOW", LineRole::Property) > 0.8);
+    CHECK(roleOf("REPAIRED 1944", "1944", LineRole::Inspection) > 0.8);
+    CHECK(roleOf("REP. 1944", "1944", LineRole::Inspection) > 0.8);
+    CHECK(roleOf("MADE 1941", "1941", LineRole::Date) > 0.8);
+    CHECK(roleOf("ISSUED 3 MAR 1941", "3 MAR 1941", LineRole::Owner) > 0.8);
+    CHECK(roleOf("MADE BY PELLOW", "MADE BY PELLOW", LineRole::Maker) > 0.8);
 }

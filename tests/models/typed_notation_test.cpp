@@ -201,7 +201,7 @@ TEST_CASE("A fault says where it is and what was expected", "[models][typed]")
         {"A[~0]", 2, "number"},
         {"A[+x]", 2, "+ + +"},
         {"A[3..2000]", 2, "three digits"},
-        {"A{erased", 1, "symbol's name"},
+        {"A{erased", 1, "closing brace right behind the name: {erased}"},
         {"A{erased ", 1, "closing brace"},
         {"A[+2", 1, "closing bracket"},
         {"+{guess}", 7, "space"},
@@ -238,6 +238,25 @@ TEST_CASE("A fault says where it is and what was expected", "[models][typed]")
         CHECK(parsed.fault->position == one.position);
         CHECK(parsed.fault->expected.find(one.expected) != std::string::npos);
     }
+    const auto expected = [](const char* typed) {
+        return models::parseTyped(typed).fault->expected;
+    };
+    for (const char* typed : {"[0..0]", "[+0]", "[+0..0]"})
+        CHECK(expected(typed) == "a number of at least 1: no character is no stretch");
+    CHECK(expected("[]") ==
+          "a dot for each lost character, a number as in [3..5], '- - -', or restored letters");
+    CHECK(expected("A{over") == "a closing brace right behind the name: {over}");
+    CHECK(expected("{cut") == "a closing brace right behind the name: {cut}");
+    for (const char* typed : {"A{erase}", "A{foo}"})
+        CHECK(expected(typed) ==
+              "a name that may stand here: {erased}, {over}, {earlier}, {arrow}, {cut} or {open}; "
+              "the bracket itself is written \\{");
+    CHECK(expected("+{gues A}") ==
+          "a name that may stand here: {erased}, {over}, {earlier}, {guess 0|6}, {arrow}, {cut} or "
+          "{open}; the bracket itself is written \\{");
+    CHECK(
+        expected("{foo}") ==
+        "a name that may stand here: {arrow}, {cut} or {open}; the bracket itself is written \\{");
     CHECK(models::parseTyped("AB[..").fault->message().rfind("At character 3: expected ", 0) == 0);
 }
 

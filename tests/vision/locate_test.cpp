@@ -1,3 +1,5 @@
+// What both finders promise alike: the shapes of letters, and the network.
+
 #include "vision/locate.h"
 
 #include <algorithm>
@@ -6,9 +8,15 @@
 #include <opencv2/imgproc.hpp>
 
 #include "tests/vision/stamp_scene.h"
-#include "vision/rectify.h"
+#include "vision/stamp_finder.h"
 
 namespace {
+
+vision::StampFinder& finderWith(bool network)
+{
+    static vision::StampFinder by_shapes, by_network(WEFTMARK_SOURCE_DIR "/vision/weights");
+    return network ? by_network : by_shapes;
+}
 
 double coveredShare(const vision::Quad& found, const synthetic::Quad& truth)
 {
@@ -34,10 +42,10 @@ vision::Photo twoStrips(int gap, double shade)
     return photo;
 }
 
-std::size_t mostLinesTogether(const vision::Photo& photo)
+std::size_t mostLinesTogether(vision::StampFinder& finder, const vision::Photo& photo)
 {
     std::size_t most = 0;
-    for (const vision::StampOutline& stamp : vision::locateStamps(photo))
+    for (const vision::StampOutline& stamp : finder.find(photo))
         most = std::max(most, stamp.lines.size());
     return most;
 }
@@ -46,6 +54,9 @@ std::size_t mostLinesTogether(const vision::Photo& photo)
 
 TEST_CASE("A stamp is found at any angle, with its direction and its lines", "[vision][locate]")
 {
+    const bool network = GENERATE(false, true);
+    CAPTURE(network);
+    vision::StampFinder& finder = finderWith(network);
     for (const double turn : {0.0, 7.0, 45.0, 100.0, 250.0}) {
         CAPTURE(turn);
         const auto drawn = synthetic::drawPhoto(stampScene({"SALTMERE WORKS", "1938"}, turn));
@@ -53,7 +64,7 @@ TEST_CASE("A stamp is found at any angle, with its direction and its lines", "[v
         photo.pixels = drawn.pixels;
         const cv::Mat original = photo.pixels.clone();
 
-        const auto stamps = vision::locateStamps(photo);
+        const auto stamps = finder.find(photo);
 
         REQUIRE_FALSE(stamps.empty());
         const vision::StampOutline& best = stamps.front();
@@ -69,6 +80,9 @@ TEST_CASE("A stamp is found at any angle, with its direction and its lines", "[v
 
 TEST_CASE("Two stamps far apart stay two", "[vision][locate]")
 {
+    const bool network = GENERATE(false, true);
+    CAPTURE(network);
+    vision::StampFinder& finder = finderWith(network);
     synthetic::SceneOptions scene = stampScene({"HARBOUR"}, 0);
     scene.stamps.front().across_px = -180;
     scene.stamps.push_back(scene.stamps.front());
@@ -76,7 +90,7 @@ TEST_CASE("Two stamps far apart stay two", "[vision][locate]")
     scene.stamps.back().across_px = 180;
     scene.stamps.back().turn_deg = 25;
 
-    const auto stamps = vision::locateStamps(photoOf(scene));
+    const auto stamps = finder.find(photoOf(scene));
 
     const auto sure = std::count_if(stamps.begin(), stamps.end(),
                                     [](const auto& stamp) { return stamp.score > 0.5; });
@@ -85,34 +99,44 @@ TEST_CASE("Two stamps far apart stay two", "[vision][locate]")
 
 TEST_CASE("Lines on two pieces that lie edge to edge are never one stamp", "[vision][locate]")
 {
-    CHECK(mostLinesTogether(twoStrips(20, 1)) == 1);   // a gap shows
-    CHECK(mostLinesTogether(twoStrips(1, 0.5)) == 1);  // none does, but the cloth is another
-    CHECK(mostLinesTogether(twoStrips(1, 1)) == 2);    // one cloth
+    const bool network = GENERATE(false, true);
+    CAPTURE(network);
+    vision::StampFinder& finder = finderWith(network);
+    CHECK(mostLinesTogether(finder, twoStrips(20, 1)) == 1);  // a gap shows
+    CHECK(mostLinesTogether(finder, twoStrips(1, 0.5)) ==
+          1);                                                // none does, but the cloth is another
+    CHECK(mostLinesTogether(finder, twoStrips(1, 1)) == 2);  // one cloth
 }
 
 TEST_CASE("Nothing is found on plain colour, and odd pictures do no harm", "[vision][locate]")
 {
+    const bool network = GENERATE(false, true);
+    CAPTURE(network);
+    vision::StampFinder& finder = finderWith(network);
     for (const cv::Size size :
          {cv::Size(1, 1), cv::Size(3, 900), cv::Size(2500, 4), cv::Size(640, 480)}) {
         vision::Photo photo;
         photo.pixels = cv::Mat(size, CV_8UC3, cv::Scalar::all(127));
-        CHECK(vision::locateStamps(photo).empty());
+        CHECK(finder.find(photo).empty());
     }
 }
 
 TEST_CASE("No more lines and stamps are given than were asked for", "[vision][locate]")
 {
+    const bool network = GENERATE(false, true);
+    CAPTURE(network);
+    vision::StampFinder& finder = finderWith(network);
     const vision::Photo photo = photoOf(stampScene({"ONE LINE", "TWO LINES", "THREE"}, 0));
     vision::LocateOptions options;
     options.max_lines = 1;
     std::size_t lines = 0;
-    for (const auto& stamp : vision::locateStamps(photo, options))
+    for (const auto& stamp : finder.find(photo, options))
         lines += stamp.lines.size();
     CHECK(lines == 1);
     options.max_stamps = 0;
-    CHECK_THROWS_AS(vision::locateStamps(photo, options), std::invalid_argument);
+    CHECK_THROWS_AS(finder.find(photo, options), std::invalid_argument);
     options = {};
     options.min_score = 1.5;
-    CHECK_THROWS_AS(vision::locateStamps(photo, options), std::invalid_argument);
-    CHECK_THROWS_AS(vision::locateStamps(vision::Photo{}), std::invalid_argument);
+    CHECK_THROWS_AS(finder.find(photo, options), std::invalid_argument);
+    CHECK_THROWS_AS(finder.find(vision::Photo{}), std::invalid_argument);
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "tests/support/temporary_folder.h"
+#include "tests/support/weights_sums.h"
 #include "vision/ctc_search.h"
 #include "vision/weights_error.h"
 
@@ -101,6 +102,7 @@ TEST_CASE("By hand: two counts, smoothed after Witten and Bell", "[vision][writi
     const support::TemporaryFolder folder;
     // "0" stood three times at the beginning of a line, "A" once; two kinds, four characters.
     const auto file = folder.write("two.txt", "order 2\n0 3\nA 1\n^0 3\n^A 1\n");
+    support::listSums(folder.path());
     const WritingModel model = WritingModel::load(file);
     const double shorter = (3 + 2 / 22.0) / (4 + 2);  // without knowing what stood before
     const double share = (3 + 2 * shorter) / (4 + 2);
@@ -115,6 +117,7 @@ TEST_CASE("A table that is none is refused in a sentence", "[vision][writing]")
          {"", "order", "order 0\n", "order 2\n0 zero\n", "order 1\n00 3\n"}) {
         CAPTURE(text);
         const auto file = folder.write("bad.txt", text);
+        support::listSums(folder.path());
         CHECK_THROWS_WITH(WritingModel::load(file), Catch::Contains("bad.txt"));
     }
     CHECK_THROWS_AS(WritingModel::load(folder.path() / "none.txt"), vision::WeightsError);
