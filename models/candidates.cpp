@@ -101,8 +101,13 @@ CandidateList CandidateRanker::rank(const ItemEvidence& evidence,
     std::vector<const MakerPosterior*> ranked;
     for (const MakerPosterior& maker : posterior.makers)
         ranked.push_back(&maker);
-    std::stable_sort(ranked.begin(), ranked.end(),
-                     [](const auto* a, const auto* b) { return a->probability > b->probability; });
+    // In the register's order where they are equal.
+    const auto listed = std::min(options.most, ranked.size());
+    std::partial_sort(ranked.begin(), ranked.begin() + static_cast<long>(listed), ranked.end(),
+                      [](const auto* a, const auto* b) {
+                          return a->probability != b->probability ? a->probability > b->probability
+                                                                  : a->maker < b->maker;
+                      });
     list.unknown_maker = posterior.unknown_maker;
     for (std::size_t i = 0; i < ranked.size(); ++i) {
         if (i >= options.most) {

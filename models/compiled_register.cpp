@@ -14,18 +14,20 @@ namespace models {
 
 namespace {
 
-constexpr double skip_of_any_letter = 0.06;  // among letters, full stops and spaces
-constexpr double any_length = 0.3;           // of unknown marks, those of whatever length
-constexpr std::size_t longest_unknown = 30;
 // Of a mark; more would be no mark, and odds of so many letters still fit a double.
 constexpr std::size_t most_letters = 60;
 
-std::vector<std::string> markTexts(const MakerRegister& known)
+// Each mark in all its spellings; a maker with several marks counts as one.
+std::vector<SampleText> markSamples(const MakerRegister& known)
 {
-    std::vector<std::string> texts;
+    std::unordered_map<std::string, double> marks;
     for (const Mark& mark : known.marks)
-        texts.push_back(plainText(mark.line));
-    return texts;
+        marks[mark.maker_id] += 1;
+    std::vector<SampleText> samples;
+    for (const Mark& mark : known.marks)
+        for (const SpelledText& spelling : spellingsOf(plainText(mark.line), known.spellings))
+            samples.push_back({spelling.text, spelling.share / marks[mark.maker_id]});
+    return samples;
 }
 
 std::string shortened(const std::string& text)
@@ -75,7 +77,7 @@ CompiledRegister::CompiledRegister(const MakerRegister& known, const ReadingErro
       rates(reading_errors.insert_rate),
       range(yearsOf(known)),
       marks_of_maker(known.makers.size()),
-      letter_model(markTexts(known), ids),
+      letter_model(markSamples(known), ids, reading_errors.skip_rate),
       forward({}, TextTrie::Direction::Forward),
       backward({}, TextTrie::Direction::Backward),
       other_texts({}, TextTrie::Direction::Forward)
@@ -91,7 +93,6 @@ CompiledRegister::CompiledRegister(const MakerRegister& known, const ReadingErro
         addMark(known, numbers, mark);
     addOtherTexts(known);
     addYearCodes(known);
-    countLengths();
     forward = TextTrie(texts_, TextTrie::Direction::Forward);
     backward = TextTrie(texts_, TextTrie::Direction::Backward);
     texts_ = {};
@@ -146,24 +147,6 @@ void CompiledRegister::addYearCodes(const MakerRegister& known)
                                          : 0);
         year_codes.push_back(std::move(compiled));
     }
-}
-
-// The register's own lengths, smoothed, since a maker that it does not know may sign otherwise.
-void CompiledRegister::countLengths()
-{
-    std::vector<double> shares(longest_unknown + 1, 0);
-    for (std::size_t length = 1; length <= longest_unknown; ++length)
-        shares[length] = any_length / static_cast<double>(longest_unknown);
-    for (const CompiledMark& mark : marks) {
-        const std::size_t length = mark.letters.letters.size();
-        shares[std::min(length, longest_unknown)] +=
-            (1 - any_length) / static_cast<double>(marks.size());
-    }
-    const std::size_t any_letter = ids.idOf("\xEF\xBF\xBD");  // U+FFFD
-    for (std::size_t length = 1; length <= longest_unknown; ++length)
-        lengths.push_back({{std::vector<std::size_t>(length, any_letter),
-                            std::vector<double>(length, skip_of_any_letter)},
-                           shares[length]});
 }
 
 void CompiledRegister::addOtherTexts(const MakerRegister& known)

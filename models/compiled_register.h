@@ -37,12 +37,6 @@ struct CompiledSpelling {
     double share = 1;         // of this spelling among those of the mark
 };
 
-// How long a text is, by letters that fit every cell alike.
-struct CompiledLength {
-    MatchText text;
-    double share = 1;
-};
-
 // A code that stands for a year or a few.
 struct CompiledYearCode {
     MatchText text;
@@ -61,7 +55,6 @@ struct CompiledRegister {
     std::vector<CompiledSpelling> spellings;  // by number of the tries' texts
     std::vector<CompiledYearCode> year_codes;
     LetterModel letter_model;
-    std::vector<CompiledLength> lengths;  // of marks, with the share of each
 
     // softYears of every different pair of limits: many makers share theirs.
     std::vector<std::vector<double>> year_shapes;
@@ -69,7 +62,7 @@ struct CompiledRegister {
     std::vector<std::size_t> years_of_maker;       // indices into year_shapes
 
     TextTrie forward, backward;  // the marks' spellings from their first letter, and their last
-    TextTrie other_texts;  // inspectors' codes, quarters, sizes, type names, words that lead
+    TextTrie other_texts;        // inspectors' codes, quarters, sizes, type names, words that lead
 
     const std::vector<double>& yearsOfMark(std::size_t mark) const
     {
@@ -82,7 +75,6 @@ private:
     void addMark(const MakerRegister& known, const MakerNumbers& numbers, const Mark& mark);
     void addOtherTexts(const MakerRegister& known);
     void addYearCodes(const MakerRegister& known);
-    void countLengths();
     std::size_t yearShape(const std::string& from, const std::string& to);
 
     std::map<std::pair<std::string, std::string>, std::size_t> shape_numbers_;

@@ -31,13 +31,6 @@ double cutShare(LineEnd end)
     return end == LineEnd::CutOff ? cut_when_seen : cut_when_unknown;
 }
 
-// P(cells | this text among them) / P(cells | other text).
-double textOdds(const std::vector<AlignedCell>& cells, const MatchText& text,
-                const AlignmentPlan& plan, const GapRates& rates)
-{
-    return std::exp(logAlignmentSum(cells, text, plan, rates)) / length_share;
-}
-
 // What stands beside a date is known text or any.
 double textBeside(double known_odds)
 {
@@ -177,8 +170,12 @@ std::size_t LineEvidence::stretchOf(std::size_t first_cell, std::size_t end_cell
         return other.first_cell == first_cell && other.end_cell == end_cell;
     });
     if (stretch == stretches_.end()) {
-        stretches_.push_back({first_cell, end_cell, 0, unknownOdds(first_cell, end_cell),
-                              otherTextsOdds(first_cell, end_cell), {}});
+        stretches_.push_back({first_cell,
+                              end_cell,
+                              0,
+                              unknownOdds(first_cell, end_cell),
+                              otherTextsOdds(first_cell, end_cell),
+                              {}});
         stretch = stretches_.end() - 1;
     }
     stretch->level += level;
@@ -190,11 +187,9 @@ double LineEvidence::unknownOdds(std::size_t first_cell, std::size_t end_cell) c
     const std::vector<AlignedCell> cells = cellsOf(first_cell, end_cell);
     if (lettersRead(cells) == 0)
         return 0;
-    const AlignmentPlan plan = planFor(first_cell, end_cell);
-    double length_odds = 0;
-    for (const CompiledLength& length : known_.lengths)
-        length_odds += length.share * textOdds(cells, length.text, plan, known_.rates);
-    return known_.letter_model.odds(weights_, first_cell, end_cell) * length_odds;
+    return std::exp(
+               known_.letter_model.logSum(cells, planFor(first_cell, end_cell), known_.rates)) /
+           length_share;
 }
 
 std::vector<AlignedCell> LineEvidence::cellsOf(std::size_t first_cell, std::size_t end_cell) const

@@ -69,16 +69,15 @@ MakerWeigher::MakerWeigher(const std::vector<StampEvidence>& stamps, const Maker
 
 void MakerWeigher::suitType(const ItemType* type)
 {
-    prior_years_ = compiled_.year_shares;
-    type_fit_.assign(prior_years_.size(), 1);
+    type_fit_.assign(compiled_.year_shares.size(), 1);
     if (!type)
         return;
     const std::vector<double> type_years =
         softYears(type->introduced, type->withdrawn, compiled_.range);
-    for (std::size_t shape = 0; shape < prior_years_.size(); ++shape) {
-        const std::vector<double> with_type = product(prior_years_[shape], type_years);
+    for (std::size_t shape = 0; shape < type_fit_.size(); ++shape) {
+        const std::vector<double> with_type = product(compiled_.year_shares[shape], type_years);
         type_fit_[shape] = sumOf(with_type);
-        prior_years_[shape] = normalised(with_type);
+        typed_years_.push_back(normalised(with_type));
     }
 }
 
@@ -105,13 +104,14 @@ std::vector<MakerPosterior> MakerWeigher::priors() const
 // How much all known makers together made in each year.
 std::vector<double> MakerWeigher::tradeYears(const std::vector<MakerPosterior>& makers) const
 {
-    std::vector<double> of_shape(prior_years_.size(), 0), trade(compiled_.range.size(), 0);
+    const std::vector<std::vector<double>>& prior_years = priorYears();
+    std::vector<double> of_shape(prior_years.size(), 0), trade(compiled_.range.size(), 0);
     for (const MakerPosterior& maker : makers)
         of_shape[compiled_.years_of_maker[maker.maker]] += maker.prior;
     for (std::size_t shape = 0; shape < of_shape.size(); ++shape)
         if (of_shape[shape] > 0)
             for (std::size_t y = 0; y < trade.size(); ++y)
-                trade[y] += of_shape[shape] * prior_years_[shape][y];
+                trade[y] += of_shape[shape] * prior_years[shape][y];
     return normalised(std::move(trade));
 }
 
@@ -138,7 +138,7 @@ std::vector<double> MakerWeigher::marksOnStamp(std::size_t maker, const StampEvi
 // By year, all that was read times the maker's own share of the year.
 YearProduct MakerWeigher::jointOf(std::size_t maker) const
 {
-    YearProduct joint(prior_years_[compiled_.years_of_maker[maker]]);
+    YearProduct joint(priorYears()[compiled_.years_of_maker[maker]]);
     for (const StampEvidence& stamp : stamps_)
         joint.multiply(compiled_.marks_of_maker[maker].empty() ? stamp.withUnknownMark()
                                                                : marksOnStamp(maker, stamp));
@@ -152,7 +152,7 @@ std::size_t MakerWeigher::bestMark(std::size_t maker) const
     double best_fit = -std::numeric_limits<double>::infinity();
     for (const std::size_t mark : marks) {
         YearProduct fit(
-            product(prior_years_[compiled_.years_of_maker[maker]], compiled_.yearsOfMark(mark)));
+            product(priorYears()[compiled_.years_of_maker[maker]], compiled_.yearsOfMark(mark)));
         for (const StampEvidence& stamp : stamps_)
             fit.multiply(stamp.withMark(mark));
         if (fit.logSum() > best_fit) {
@@ -168,7 +168,7 @@ void MakerWeigher::weighMarks(MakerPosterior& maker) const
     const std::size_t shape = compiled_.years_of_maker[maker.maker];
     maker.has_marks = !compiled_.marks_of_maker[maker.maker].empty();
     if (!maker.has_marks) {  // whatever its mark was, it is in no list
-        maker.log_joint = std::log(maker.prior) + unknown_.logSum(prior_years_[shape]);
+        maker.log_joint = std::log(maker.prior) + unknown_.logSum(priorYears()[shape]);
         return;
     }
     maker.best_mark = compiled_.marks_of_maker[maker.maker].front();
@@ -182,7 +182,7 @@ void MakerWeigher::weighMarks(MakerPosterior& maker) const
 void MakerWeigher::weighYears(Posterior& posterior) const
 {
     std::vector<double> dated, markless, other;
-    for (const std::vector<double>& years : prior_years_) {
+    for (const std::vector<double>& years : priorYears()) {
         dated.push_back(dates_.logSum(years));
         markless.push_back(markless_.logSum(years));
         other.push_back(other_marks_.logSum(years));
@@ -197,9 +197,8 @@ void MakerWeigher::weighYears(Posterior& posterior) const
 }
 
 // An unknown maker worked when the known ones did, all together.
-void MakerWeigher::weighUnknown(Posterior& posterior) const
+void MakerWeigher::weighUnknown(Posterior& posterior, const std::vector<double>& years) const
 {
-    const std::vector<double> years = tradeYears(posterior.makers);
     const double log_prior = std::log(options_.unknown_prior);
     posterior.log_unknown_joint = log_prior + unknown_.logSum(years);
     LogSum joint(posterior.log_unknown_joint), markless(log_prior + markless_.logSum(years)),
@@ -221,14 +220,15 @@ Posterior MakerWeigher::weigh() const
     const std::vector<double>& dates = dates_.values();
     const double lowest = *std::min_element(dates.begin(), dates.end());
     posterior.has_dates = dated_from * sumOf(dates) < static_cast<double>(dates.size());
-    posterior.date_shares = tradeYears(posterior.makers);
+    const std::vector<double> trade = tradeYears(posterior.makers);
+    posterior.date_shares = trade;
     for (std::size_t y = 0; y < dates.size(); ++y)
         posterior.date_shares[y] *= dates[y] - lowest;
     posterior.date_shares = normalised(std::move(posterior.date_shares));
     weighYears(posterior);
     for (MakerPosterior& maker : posterior.makers)
         weighMarks(maker);
-    weighUnknown(posterior);
+    weighUnknown(posterior, trade);
     for (MakerPosterior& maker : posterior.makers)
         maker.probability = std::exp(maker.log_joint - posterior.log_all_joint);
     posterior.unknown_maker = std::exp(posterior.log_unknown_joint - posterior.log_all_joint);

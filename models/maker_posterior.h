@@ -55,10 +55,15 @@ public:
 
 private:
     void suitType(const ItemType* type);
+    const std::vector<std::vector<double>>& priorYears() const
+    {
+        return typed_years_.empty() ? compiled_.year_shares : typed_years_;
+    }
     std::vector<MakerPosterior> priors() const;
     void weighYears(Posterior& posterior) const;
     void weighMarks(MakerPosterior& maker) const;
-    void weighUnknown(Posterior& posterior) const;
+    // `years`: when the trade worked.
+    void weighUnknown(Posterior& posterior, const std::vector<double>& years) const;
     YearProduct jointOf(std::size_t maker) const;
     std::size_t bestMark(std::size_t maker) const;
     std::vector<double> marksOnStamp(std::size_t maker, const StampEvidence& stamp) const;
@@ -68,10 +73,10 @@ private:
     const MakerRegister& known_;
     const CompiledRegister& compiled_;
     const CandidateOptions& options_;
-    // By index of the register's shapes of years: P(year | maker, item type), and how well the
-    // shape suits the type.
-    std::vector<std::vector<double>> prior_years_;
+    // By index of the register's shapes of years: how well the shape suits the item type, and
+    // P(year | maker, item type); empty where no type is known.
     std::vector<double> type_fit_;
+    std::vector<std::vector<double>> typed_years_;
     // Products over all stamps.
     YearProduct dates_, markless_, other_marks_, unknown_;
     std::vector<bool> touched_;  // by maker: a stamp can hold one of its marks

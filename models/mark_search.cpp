@@ -10,7 +10,7 @@ namespace {
 
 constexpr double least_share_of_best = 1e-4;
 // Probability of being cut at both ends, and letters read, from which such a text is looked for.
-constexpr double cut_at_both = 0.01, cut_when_seen = 0.5;
+constexpr double cut_at_both = 0.1, cut_when_seen = 0.5;
 constexpr std::size_t letters_to_find_cut = 3;
 
 AlignmentPlan turned(const AlignmentPlan& plan)

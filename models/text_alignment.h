@@ -19,6 +19,10 @@ struct MatchText {
     std::vector<double> skip;  // 0 to 1, one a letter
 };
 
+// How easily a full stop, a comma or a space leaves no cell: they come and go more easily than
+// letters, which do at `skip_rate`.
+double blankSkip(double skip_rate);
+
 MatchText makeMatchText(const std::string& text, LetterIds& ids, double skip_rate);
 
 // Weights of where the text begins and ends; a plan for n cells has n + 1 places.

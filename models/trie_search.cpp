@@ -272,7 +272,8 @@ void TrieSearch::visit(std::uint32_t number, std::size_t column, std::size_t dep
     children.clear();
     if (node.first_child < node.end_child) {
         boundChildren(node, column, depth);
-        if (node.few_below && boundByLetters(node, column, depth) < threshold())
+        // Each bound costs as much as a letter: every other letter is enough.
+        if (node.few_below && depth % 2 == 0 && boundByLetters(node, column, depth) < threshold())
             return;
     }
     for (std::uint32_t c = node.first_child; c < node.end_child; ++c) {

@@ -29,6 +29,15 @@ void AnswerScores::add(const models::CandidateList& list, const std::string& mak
     first_.emplace_back(given.front().probability, given.front().right);
 }
 
+void AnswerScores::add(const AnswerScores& others)
+{
+    count_ += others.count_;
+    right_first_ += others.right_first_;
+    right_of_three_ += others.right_of_three_;
+    brier_ += others.brier_;
+    first_.insert(first_.end(), others.first_.begin(), others.first_.end());
+}
+
 double AnswerScores::calibrationError() const
 {
     constexpr std::size_t bins = 10;

@@ -13,6 +13,8 @@ public:
     // `maker_id` is the truth; empty: a maker that the register does not hold.
     void add(const models::CandidateList& list, const std::string& maker_id);
 
+    void add(const AnswerScores& others);
+
     double top1() const { return right_first_ / count_; }  // of all answers; "unknown" is one
     double top3() const { return right_of_three_ / count_; }
     // Mean squared distance of the probabilities given from the truth, over all answers that there
@@ -32,6 +34,10 @@ private:
 class Separation {
 public:
     void add(double score, bool stranger) { scores_.emplace_back(score, stranger); }
+    void add(const Separation& others)
+    {
+        scores_.insert(scores_.end(), others.scores_.begin(), others.scores_.end());
+    }
     double area() const;
     std::size_t count() const { return scores_.size(); }
 

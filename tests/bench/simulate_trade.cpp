@@ -53,17 +53,19 @@ std::string TradeMaker::letter()
 // One in four is a surname that another firm has already.
 std::string TradeMaker::surname()
 {
-    static const std::vector<std::string> nuclei = {"ARS", "EST", "OLV", "UND", "ILK", "ANQ",
-                                                    "ERR", "OVE", "AST", "ORM", "UXT", "ELD",
-                                                    "INB", "ATH", "OSK", "UMB"};
-    static const std::vector<std::string> middles = {"", "", "", "ER", "EN", "OW", "IL"};
-    static const std::vector<std::string> endings = {"KELL",  "LOWE",  "ABBY",  "MARRE", "WICKE",
-                                                     "SOE",   "VANE",  "QUIST", "INDLE", "THAM",
-                                                     "GARTH", "PROSK", "DREW",  "STROD", "NEY"};
+    static const std::vector<std::string> vowels = {"A", "E", "I", "O", "U", "OA", "EE"};
+    static const std::vector<std::string> codas = {"RS",  "ST", "LV", "ND", "LK", "NQ", "RR", "V",
+                                                   "STR", "RM", "XT", "LD", "NB", "TH", "SK", "MB"};
+    static const std::vector<std::string> middles = {"", "", "", "", "ER", "EN", "OW", "IL", "UM"};
+    static const std::vector<std::string> endings = {
+        "KELL",  "LOWE",  "ABBY",  "MARRE", "WICKE", "SOE",  "VANE",  "QUIST", "INDLE", "THAM",
+        "GARTH", "PROSK", "DREW",  "STROD", "NEY",   "OCKE", "ETTLE", "UMBER", "ISKE",  "YATH",
+        "OUND",  "IGGE",  "ARROW", "ESSLE", "OPP",   "ULVE", "ATTER", "IMSH",  "ORBEN", "AXLEY"};
     if (!surnames_.empty() && dice_.once_in(4))
         return dice_.among(surnames_);
-    surnames_.push_back(letter() + dice_.among(nuclei) + dice_.among(middles) +
-                        dice_.among(endings));
+    std::string name = letter();
+    name.append(dice_.among(vowels)).append(dice_.among(codas)).append(dice_.among(middles));
+    surnames_.push_back(name + dice_.among(endings));
     return surnames_.back();
 }
 

@@ -13,6 +13,7 @@ namespace {
 using models::Cell;
 using models::CellState;
 
+constexpr double wholly_wrong = 0.15;  // of letters that slip, those that look nothing like it
 constexpr std::string_view letters_seen = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789&/.-";
 
 std::string anyLetter(Dice& dice)
@@ -50,7 +51,7 @@ private:
 std::string LetterWear::lookAlike(const std::string& truth)
 {
     const auto found = look_alikes_.find(truth);
-    if (found == look_alikes_.end() || happens(0.15))
+    if (found == look_alikes_.end() || happens(wholly_wrong))
         return anyLetter(dice_);
     return dice_.among(found->second);
 }
@@ -232,6 +233,26 @@ std::vector<LookAlikePair> otherPairs()
     for (const auto& [a, b] : chosen)
         pairs.push_back({a, b});
     return pairs;
+}
+
+models::ReadingErrors errorsOf(const Wear& wear, const std::vector<LookAlikePair>& look_alikes)
+{
+    std::map<std::string, std::set<std::string>> of_letter;
+    for (const LookAlikePair& pair : look_alikes) {
+        of_letter[pair.a].insert(pair.b);
+        of_letter[pair.b].insert(pair.a);
+    }
+    models::ReadingErrors errors;
+    errors.confusions = models::ConfusionTable({});
+    for (const auto& [truth, taken] : of_letter)
+        for (const std::string& seen : taken)
+            errors.confusions.set(
+                truth, seen, (1 - wholly_wrong) * wear.slip / static_cast<double>(taken.size()));
+    errors.clear_slip = 1;
+    errors.any_letter = wear.any_letter + wholly_wrong * wear.slip;
+    errors.insert_rate = wear.stray;
+    errors.skip_rate = wear.gone;
+    return errors;
 }
 
 SimulatedMark simulateMark(const SimulatedTrade& trade, const Wear& wear,

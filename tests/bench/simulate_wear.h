@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "models/reading.h"
+#include "models/reading_errors.h"
 #include "tests/bench/simulate_trade.h"
 #include "tests/support/dice.h"
 
@@ -39,6 +40,9 @@ struct LookAlikePair {
 // The pairs with which the ranking starts, and others: each letter with two chosen by lot.
 std::vector<LookAlikePair> startingPairs();
 std::vector<LookAlikePair> otherPairs();
+
+// What a matcher knows who knows the wear: these error rates.
+models::ReadingErrors errorsOf(const Wear& wear, const std::vector<LookAlikePair>& look_alikes);
 
 // A stamp with its truth.
 struct SimulatedMark {

@@ -93,10 +93,12 @@ TEST_CASE("Every mark of the register leads to its maker", "[models][candidates]
 TEST_CASE("A reading that fits nobody goes to the unknown maker", "[models][candidates]")
 {
     for (const char* typed :
-         {"K.W. & CO", "GRIMSVOLD & TARNE LTD / 1936", "OSTERBRANE", "Y.Y. & CO / 1940"}) {
+         {"K.W. & CO", "GRIMSVOLD & TARNE LTD / 1936", "OSTERBRANE", "Y.Y. & CO"}) {
         CAPTURE(typed);
         CHECK(rank(typed).unknown_maker > 0.7);
     }
+    // The year suits a few makers with such marks, for whom two letters would be wrong.
+    CHECK(rank("Y.Y. & CO / 1940").unknown_maker > 0.5);
 }
 
 TEST_CASE("Crowded initials share what cannot be told apart", "[models][candidates]")
