@@ -98,16 +98,13 @@ void Search::prune()
 {
     if (masses_.size() <= beam_)
         return;
-    const auto score = [&](const std::pair<const std::size_t, Mass>& one) {
-        return one.second.both() + writing_.log(prefixes_[one.first].writing);
-    };
-    std::vector<double> scores;
-    for (const auto& one : masses_)
-        scores.push_back(score(one));
-    std::nth_element(scores.begin(), scores.begin() + static_cast<std::ptrdiff_t>(beam_ - 1),
-                     scores.end(), std::greater<>());
-    const double least = scores[beam_ - 1];
-    std::erase_if(masses_, [&](const auto& one) { return score(one) < least; });
+    std::vector<std::pair<double, std::size_t>> scores;  // of two alike the older prefix goes
+    for (const auto& [prefix, mass] : masses_)
+        scores.emplace_back(mass.both() + writing_.log(prefixes_[prefix].writing), prefix);
+    const auto end_of_kept = scores.begin() + static_cast<std::ptrdiff_t>(beam_);
+    std::nth_element(scores.begin(), end_of_kept, scores.end(), std::greater<>());
+    for (auto lost = end_of_kept; lost != scores.end(); ++lost)
+        masses_.erase(lost->second);
 }
 
 std::vector<SearchedLine> Search::lines() const

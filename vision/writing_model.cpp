@@ -11,7 +11,6 @@ namespace vision {
 
 namespace {
 
-constexpr double kinds_at_all = 22;  // what the shortest run backs off to: all kinds alike
 constexpr double characters_of_code = 8, outside_codes = 0.002;
 
 double charactersOfKind(char kind)
@@ -42,7 +41,7 @@ WritingModel WritingModel::load(const std::filesystem::path& file)
         followers.count += count;
         followers.kinds += 1;
     }
-    if (!in.eof() || model.counts_.empty())
+    if (!in.eof() || model.followers_[""].kinds < 2)
         throw damaged();
     return model;
 }
@@ -66,7 +65,8 @@ char WritingModel::kindOf(std::string_view character)
 // The longer the run before, the more it knows; what it has not seen it leaves to the shorter one.
 double WritingModel::probability(std::string_view before, char kind) const
 {
-    double share = 1 / kinds_at_all;
+    // The shortest run backs off to all kinds alike; a line's beginning follows none.
+    double share = 1 / (followers_.at("").kinds - 1);
     for (std::size_t length = 0; length <= before.size(); ++length) {
         std::string run(before.substr(before.size() - length));
         const auto followers = followers_.find(run);

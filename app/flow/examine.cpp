@@ -10,6 +10,7 @@
 #include "models/roles.h"
 #include "vision/advice.h"
 #include "vision/cell_states.h"
+#include "vision/image_error.h"
 #include "vision/single_line.h"
 #include "vision/upright.h"
 
@@ -64,6 +65,18 @@ bool isSure(const models::Reading& reading, double sure_from)
 bool isTurnedOver(double up_deg, double other_up_deg)
 {
     return std::cos((up_deg - other_up_deg) * CV_PI / 180) < 0;
+}
+
+// A crop that is smaller holds no letter; a photograph may.
+void checkCrop(const vision::Photo& photo, const std::filesystem::path& file)
+{
+    constexpr int least_px = 6;
+    const cv::Size size = photo.pixels.size();
+    if (std::min(size.width, size.height) < least_px)
+        throw vision::ImageError(file.string() + " is " + std::to_string(size.width) + " x " +
+                                 std::to_string(size.height) +
+                                 " pixels, too small for a line of letters; cut out the line from "
+                                 "the photograph again, with a little of the ground around it");
 }
 
 models::Reading withoutEmptyLines(models::Reading reading)
@@ -209,6 +222,7 @@ Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
     };
     if (options.single_line) {
         begin("reading the line", 0.3);
+        checkCrop(examination.photo, file);
         add(examineSingleLine(examination.photo, engines, options, stop));
     } else {
         begin("looking for stamps", 0.1);

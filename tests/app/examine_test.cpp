@@ -5,6 +5,7 @@
 #include <stdexcept>
 
 #include <catch2/catch.hpp>
+#include <opencv2/imgcodecs.hpp>
 
 #include "app/flow/filing.h"
 #include "app/flow/register_hash.h"
@@ -171,6 +172,18 @@ TEST_CASE("An outline or a single line is taken as given, nothing is located", "
     CHECK(outlined.stamps[0].proposal.lines.empty());  // a line without cells is none
 
     CHECK(flow::examinePhoto(canvas.file, engines, {.single_line = true}).stamps.size() == 1);
+}
+
+TEST_CASE("A crop too small for a letter is refused with its size and what to do", "[app][examine]")
+{
+    const TemporaryFolder folder;
+    const std::filesystem::path file = folder.path() / "sliver.png";
+    REQUIRE(cv::imwrite(file.string(), cv::Mat(40, 1, CV_8UC1, cv::Scalar(128))));
+    flow::Engines engines = support::enginesWith(one(support::seePolglase));
+
+    CHECK_THROWS_WITH(flow::examinePhoto(file, engines, {.single_line = true}),
+                      Catch::Contains("sliver.png is 1 x 40 pixels") &&
+                          Catch::Contains("cut out the line"));
 }
 
 TEST_CASE("What hinders reading a mark is told among the photo's warnings", "[app][examine]")

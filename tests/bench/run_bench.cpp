@@ -251,8 +251,13 @@ int runBench(const Settings& settings)
 
 int main(int argc, char** argv)
 {
+    const std::vector<std::string> arguments(argv + 1, argv + argc);
+    if (std::find(arguments.begin(), arguments.end(), "--help") != arguments.end()) {
+        std::cout << usage;
+        return 0;
+    }
     try {
-        return runBench(settingsFrom({argv + 1, argv + argc}));
+        return runBench(settingsFrom(arguments));
     } catch (const std::invalid_argument& error) {
         std::cerr << error.what() << '\n' << usage;
         return 2;

@@ -1,7 +1,8 @@
 // What readers make of letters that are wiped away: the standing drawn marks with some letters'
 // ink taken out again, whole or but for their upper part.
-//   wiped_letters [--list] [--seed S] [CONTRAST ...]     (0.25 and 0.40)
+//   wiped_letters [--list] [--seed S] [--spacing SHARE] [CONTRAST ...]     (0.25 and 0.40)
 // --seed: a hundred other marks, of the seeds S and on.
+// --spacing: all lines set with so much between letters, of their height.
 // --list: each line too, its wiped letters as (A) or, half wiped, (a), and what was read.
 // A wiped letter is kept where a cell of traces or a lost one stands for it.
 
@@ -10,6 +11,7 @@
 #include <iomanip>
 #include <iostream>
 #include <map>
+#include <optional>
 #include <random>
 #include <string>
 #include <vector>
@@ -162,18 +164,26 @@ int main(int argc, char** argv)
     std::vector<double> contrasts;
     bool lists = false;
     std::uint32_t seed = 0;
+    std::optional<double> spacing;
     for (int i = 1; i < argc; ++i)
         if (std::string(argv[i]) == "--list")
             lists = true;
         else if (std::string(argv[i]) == "--seed" && i + 1 < argc)
             seed = static_cast<std::uint32_t>(std::stoul(argv[++i]));
+        else if (std::string(argv[i]) == "--spacing" && i + 1 < argc)
+            spacing = std::stod(argv[++i]);
         else
             contrasts.push_back(std::stod(argv[i]));
     if (contrasts.empty())
         contrasts = {0.25, 0.40};
     flow::Engines engines = flow::makeEngines(WEFTMARK_SOURCE_DIR "/models/register");
     const auto marksAt = [&](double contrast) {
-        return seed == 0 ? drawnMarks(contrast) : otherMarks(contrast, seed, 100);
+        std::vector<DrawnMark> marks =
+            seed == 0 ? drawnMarks(contrast) : otherMarks(contrast, seed, 100);
+        for (DrawnMark& mark : marks)
+            if (spacing)
+                mark.scene.stamps.front().text.letter_spacing = *spacing;
+        return marks;
     };
     const std::vector<DrawnMark> bare = marksAt(hardly_inked);
     std::cout << "contrast  wiped letters  traces or lost  dropped  right  sure letter  sure and "

@@ -1,7 +1,8 @@
 """Tells networks apart on the same drawn lines of held-out faces, on the processor, through OpenCV as the program does.
 
 python3 compare.py --faces DIR --textures DIR --clean 0.0 --count 300 NETWORK.onnx[.gz] ...
---clean: share of fresh print; 0 is all worn, many of them past reading. Needs PyTorch, python3-opencv.
+--clean: share of fresh print; 0 is all worn, many of them past reading. --holding: only lines with one of these characters.
+Needs PyTorch, python3-opencv.
 """
 
 import argparse
@@ -24,7 +25,12 @@ def drawn(options):
     _, held = pools.load_faces(options.faces)
     mask_width, crop_width, _ = pools.SHAPES["long"]
     torch.manual_seed(77)
-    chunks = [typeset.chunk(51000 + i, options.count // 6, held, mask_width, 120, grammar.line) for i in range(6)]
+
+    def line(rng):
+        text = grammar.line(rng)
+        return text if not options.holding or set(text) & set(options.holding) else ""
+
+    chunks = [typeset.chunk(51000 + i, options.count // 6, held, mask_width, 120, line) for i in range(6)]
     masks, boxes, texts, widths = (torch.from_numpy(np.concatenate(parts)) for parts in zip(*chunks))
     damage.CLEAN = options.clean
     others = masks[torch.randperm(len(masks))]
@@ -38,6 +44,7 @@ def main():
     parser.add_argument("--textures", required=True)
     parser.add_argument("--clean", type=float, default=0.33)
     parser.add_argument("--count", type=int, default=300)
+    parser.add_argument("--holding", default="")
     options = parser.parse_args()
     torch.set_num_threads(1)
     cv2.setNumThreads(1)

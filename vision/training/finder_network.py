@@ -7,7 +7,6 @@ from torch import nn
 from network import Residual, conv
 
 STRIDE = 4  # input pixels an answered cell
-LARGEST = 32  # sides of an input are multiples of it
 
 
 class FinderNetwork(nn.Module):

@@ -1,6 +1,5 @@
 """Draws scenes with marks in them, and the truth that the finder network learns, on the GPU, afresh for every step."""
 
-import math
 
 import torch
 import torch.nn.functional as F
@@ -8,11 +7,11 @@ import torch.nn.functional as F
 from camera import photographed, smeared
 from damage import worn
 from finder_network import STRIDE
-from finder_placing import LINES, MARKS, along_line, in_mark, placed
+from finder_placing import LINES, along_line, in_mark, placed
 from finder_things import framed, furnished, two_grounds
 from noise import axes, chance, uniform
 from surface import ground_of, inked
-from typeset import BASELINE, CAP_HEIGHT, HEIGHT as MASK_HEIGHT
+from typeset import BASELINE, CAP_HEIGHT
 
 SIDE = 512  # of a scene, pixels
 CORE, LEAST_CORE, END = 0.25, 2.5, 0.15  # half of a core's height in capitals, in pixels; what is left out at its ends

@@ -11,7 +11,8 @@ MOST_LETTERS = 30  # of a text that is drawn
 MONTHS = "JAN FEB MAR APR MAY JUN JUL AUG SEP OCT NOV DEC".split()
 WHOLE_MONTHS = "JANUARY FEBRUARY MARCH APRIL MAY JUNE JULY AUGUST SEPTEMBER OCTOBER NOVEMBER DECEMBER SEPT".split()
 ROMAN_MONTHS = "I II III IV V VI VII VIII IX X XI XII".split()
-FIRM_ENDS = ["LTD", "LTD.", "& CO", "& CO.", "& CO. LTD.", "BROS", "BROS.", "& SONS", "& SON", "WORKS", "MFG CO"]
+FIRM_ENDS = ["LTD", "LTD.", "& CO", "& CO.", "& CO. LTD.", "& CO., LTD.", "& CO LTD", "BROS", "BROS.", "& SONS", "& SON",
+             "WORKS", "MFG CO", "MFG. CO., LTD.", "CO., LTD", "& SONS, LTD."]
 WORDS = "SIZE PATT MARK NO LOT DATE BATCH MADE TYPE CLASS LARGE SMALL MEDIUM INSP STORES REG SERIAL EXP BBE".split()
 PLAIN = ("THE OF AND FOR WITH NOT IN ON OFF OPEN CLOSED STOP EXIT DANGER HIGH LOW HOT COLD WATER STEEL MODEL PART "
          "NUMBER WEIGHT VOLTS POWER SPEED PRESS SAFETY COVER FRONT REAR LEFT RIGHT HAND HOUSE ROAD STREET STATION "
@@ -58,8 +59,12 @@ def _firm(rng):
     parts.append(_name(rng))
     if rng.random() < 0.25:
         parts += ["&", _name(rng)]
+    elif rng.random() < 0.1:
+        parts = [parts[-1] + ",", _name(rng), "&", _name(rng)]
     if rng.random() < 0.6:
         parts.append(rng.choice(FIRM_ENDS))
+    if rng.random() < 0.12:  # and where it is
+        parts[-1] += rng.choice([", %s", ", %s", " (%s)", " - %s"]) % _name(rng)
     return " ".join(parts)
 
 
@@ -70,7 +75,7 @@ def _year(rng):
 def _date(rng):
     year, month, day = _year(rng), rng.randint(1, 12), rng.randint(1, 31)
     short = "%02d" % (year % 100)
-    form = rng.randint(0, 12)
+    form = rng.randint(0, 13)
     if form <= 2:
         return str(year)
     if form == 3:
@@ -90,15 +95,18 @@ def _date(rng):
         mark = rng.choice([" ", "", "-", "/"])
         return "%02d%s%s%s%s" % (day, mark, rng.choice(MONTHS), mark, rng.choice([short, str(year)]))
     if form == 10:
-        return "%d%s%02d%s%02d" % (year, *([rng.choice("-/.")] * 1), month, rng.choice("-/."), day)
+        mark = rng.choice("-/.")
+        return "%d%s%02d%s%02d" % (year, mark, month, mark, day)
     if form == 11:
         return rng.choice(WHOLE_MONTHS) + rng.choice([" ", " ", ". "]) + rng.choice([short, str(year), str(year)])
+    if form == 12:
+        return rng.choice(MONTHS) + rng.choice([" %d, %d", ". %d, %d", " %d,%d"]) % (day, year)
     return rng.choice(["'", "19", ""]) + short
 
 
 def _random(rng, most=12):
     digits, letters = string.digits, string.ascii_uppercase
-    pool = rng.choice([digits, letters, digits + letters, digits + letters + "./-"])
+    pool = rng.choice([digits, letters, digits + letters, digits + letters + "./-", digits + letters + ".,&/-():'+*#"])
     return "".join(rng.choice(pool) for _ in range(rng.randint(1, most)))
 
 
@@ -111,7 +119,12 @@ def _number(rng):
         lambda: "%s %s" % (rng.choice(WORDS), _random(rng, 6)),
         lambda: "%d %d-%d" % (rng.randint(1, 99), rng.randint(1, 99), rng.randint(1, 99)),
         lambda: "%s-%s" % (_random(rng, 4), _random(rng, 5)),
-        lambda: "(%d)" % rng.randint(1, 99),
+        lambda: "(%s)" % rng.choice(["%d" % rng.randint(1, 1999), _random(rng, 3), rng.choice(ROMAN_MONTHS)]),
+        lambda: "%s%s(%s)" % (rng.choice(WORDS + [_random(rng, 4)]), rng.choice(["", " ", " "]), _random(rng, 3)),
+        lambda: rng.choice(["#%s", "# %s", "NO. #%s", "LOT #%s", "#%s,"]) % _random(rng, 6),
+        lambda: "%s, %s" % (_random(rng, 5), _random(rng, 5)),
+        lambda: "%d,%03d" % (rng.randint(1, 99), rng.randint(0, 999)),
+        lambda: "%s: %s" % (rng.choice(WORDS), _random(rng, 5)),
         lambda: "%d:%02d" % (rng.randint(0, 23), rng.randint(0, 59)),
         lambda: "%02d:%02d:%02d" % (rng.randint(0, 23), rng.randint(0, 59), rng.randint(0, 59)),
     ])()
@@ -120,7 +133,8 @@ def _number(rng):
 def _words(rng):
     """Words as on signs and labels, some of them made up."""
     many = rng.choice([1, 1, 1, 2, 2, 3])
-    return " ".join(rng.choice(PLAIN) if rng.random() < 0.7 else _name(rng) for _ in range(many))
+    words = [rng.choice(PLAIN) if rng.random() < 0.7 else _name(rng) for _ in range(many)]
+    return rng.choice([" ", " ", " ", " ", " ", ", "]).join(words)
 
 
 def _packed(rng):

@@ -116,6 +116,7 @@ def trained(options, task, learner, pools, textures, sets):
 
 def main(task):
     options = parsed()
+    os.makedirs(options.out, exist_ok=True)  # not at the end, when a run would be lost
     rank, ranks = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1))
     learnt, tests = sources_of(options, rank, ranks)
     torch.cuda.set_device(rank)

@@ -55,7 +55,7 @@ def _set(text, font, rng, widest):
     """Letters one by one on a baseline that trembles a little; None where they do not fit."""
     sheet = Image.new("L", (widest, HEIGHT))
     draw = ImageDraw.Draw(sheet)
-    tracking = rng.choice([0, 0, 0, rng.uniform(-1, 3), rng.uniform(-1.5, 0), rng.uniform(0, 9)])
+    tracking = rng.choice([0, 0, 0, rng.uniform(-1, 3), rng.uniform(-1.5, 0), rng.uniform(0, 9), rng.uniform(6, 22)])
     tremble = rng.choice([0, 0, 0.6, 1.5])
     # wider ones are rare, as they look like a letter that is lost
     space = CAP_HEIGHT * rng.uniform(0.25, rng.choice([0.55, 0.6, 0.7, 1.1])) + max(0, tracking) * 0.5

@@ -8,7 +8,7 @@ from typeset import BASELINE, CAP_HEIGHT
 
 KEPT, GONE = 0.55, 0.06  # shares of a letter's ink: above the first it can be told, below the second nothing stands
 SMALL = alphabet.encode(".,'-:")  # of these nothing tells, once they are wiped
-WIPED = 0.4  # of the lines lose something
+WIPED = 0.45  # of the lines lose something
 WHOLE = 0.55  # of the rubs leave nothing of their letters
 
 
