@@ -8,6 +8,7 @@
 #include "models/compiled_register.h"
 #include "models/edtf_set.h"
 #include "models/maker_posterior.h"
+#include "models/settling_cell.h"
 #include "models/stamp_evidence.h"
 
 namespace models {
@@ -102,7 +103,9 @@ CandidateList CandidateRanker::rank(const ItemEvidence& evidence,
     for (const MakerPosterior& maker : posterior.makers)
         ranked.push_back(&maker);
     // In the register's order where they are equal.
-    const auto listed = std::min(options.most, ranked.size());
+    const auto listed =
+        std::min(std::max(options.most, options.find_settling_cell ? settling_contenders : 0),
+                 ranked.size());
     std::partial_sort(ranked.begin(), ranked.begin() + static_cast<long>(listed), ranked.end(),
                       [](const auto* a, const auto* b) {
                           return a->probability != b->probability ? a->probability > b->probability
@@ -121,6 +124,9 @@ CandidateList CandidateRanker::rank(const ItemEvidence& evidence,
             reasonsFor(*ranked[i], posterior, evidence, stamps, known_, *compiled_, options);
         list.candidates.push_back(std::move(candidate));
     }
+    if (options.find_settling_cell)
+        list.settling =
+            settlingCell(evidence, stamps, weigher, posterior, ranked, known_, *compiled_);
     return list;
 }
 

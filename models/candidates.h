@@ -27,11 +27,31 @@ struct Candidate {
     std::vector<std::string> reasons;  // in words, weightiest first
 };
 
+// What it would mean to read this letter in a cell that nobody could read so far.
+struct LetterMeaning {
+    std::string letter;
+    double probability = 0;        // that the cell holds it, 0 to 1
+    std::string maker_id;          // likeliest then; empty: none of the register's
+    std::string maker;             // its name
+    double maker_probability = 0;  // then
+};
+
+// The unread cell that would tell most of the maker.
+struct SettlingCell {
+    std::size_t stamp = 0, line = 0, cell = 0;  // in the readings as given
+    std::string typed;                          // its line, in the typed notation
+    double bits = 0;                            // information expected of it
+    std::vector<LetterMeaning> letters;         // likeliest first, a few
+};
+
 // Candidates' probabilities + other_makers + unknown_maker = 1 within 1e-6.
 struct CandidateList {
     std::vector<Candidate> candidates;  // one entry a maker, best first
     double other_makers = 0;            // makers of the register that are not listed
     double unknown_maker = 1;           // none of the register's makers
+    // Of those that stand for one character; nullopt where none would tell anything, or where
+    // CandidateOptions do not ask for it.
+    std::optional<SettlingCell> settling;
 };
 
 // What is known of one item: its stamps' readings, and what it is.
@@ -45,6 +65,7 @@ struct CandidateOptions {
     double unknown_prior = 0.1;  // probability, before looking, that no registered maker made it
     // How many items of each maker the archive holds, by maker_id; smoothed by adding one to each.
     std::map<std::string, double> archive_counts;
+    bool find_settling_cell = false;
 };
 
 struct CompiledRegister;

@@ -44,6 +44,8 @@ double ChainRow::sum() const
 
 void ChainRow::add(std::uint32_t state, double weight)
 {
+    if (weight <= 0)
+        return;
     if (weights_[state] == 0)
         touched_.push_back(state);
     weights_[state] += weight;
@@ -179,6 +181,36 @@ double ChainRow::logSum(const std::vector<AlignedCell>& cells, const AlignmentPl
     }
     leave(plan.exit[cells.size()], plan.cut_right);
     return std::log(total_) + log_scale_;
+}
+
+std::vector<double> ChainRow::comingLetters() const
+{
+    std::vector<double> letters(seen_.size(), 0);
+    double all = 0;
+    for (const Live& live : row_) {
+        const float* shares = chain_.shares(live.state);
+        for (std::size_t letter = 0; letter < letters.size(); ++letter) {
+            letters[letter] += live.weight * shares[letter];
+            all += live.weight * shares[letter];
+        }
+    }
+    if (all > 0)
+        for (double& letter : letters)
+            letter /= all;
+    return letters;
+}
+
+std::vector<std::vector<double>> ChainRow::lettersOf(const std::vector<AlignedCell>& cells,
+                                                     const AlignmentPlan& plan)
+{
+    std::vector<std::vector<double>> letters(cells.size());
+    begin(plan.entry[0], plan.cut_left);
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+        if (cells[i].weights->unread && !cells[i].weights->stretch)
+            letters[i] = comingLetters();
+        takeCell(cells[i], plan.entry[i + 1]);
+    }
+    return letters;
 }
 
 }  // namespace models

@@ -19,6 +19,10 @@ public:
     // Log of the sum over all texts of the chain and all alignments; -infinity when there is none.
     double logSum(const std::vector<AlignedCell>& cells, const AlignmentPlan& plan);
 
+    // Of each unread cell, P(letter | the cells before it), by letter; nothing of other cells.
+    std::vector<std::vector<double>> lettersOf(const std::vector<AlignedCell>& cells,
+                                               const AlignmentPlan& plan);
+
 private:
     struct Live {
         std::uint32_t state = 0;
@@ -30,6 +34,7 @@ private:
     void takeCell(const AlignedCell& cell, double entry);
     void takeStretch(const CellWeights& stretch);
     void takeLetter(const AlignedCell& cell);
+    std::vector<double> comingLetters() const;
     void skipLetters();
     void add(std::uint32_t state, double weight);
     void gather();

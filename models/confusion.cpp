@@ -129,6 +129,15 @@ double ConfusionTable::probability(const std::string& truth, const std::string& 
     return anything_else / characters_on_marks;
 }
 
+std::vector<std::string> ConfusionTable::letters() const
+{
+    std::vector<std::string> letters;
+    for (const auto& [letter, row] : *rows_)
+        letters.push_back(letter);
+    std::sort(letters.begin(), letters.end());
+    return letters;
+}
+
 std::vector<std::pair<std::string, double>> ConfusionTable::takenFor(const std::string& truth) const
 {
     std::vector<std::pair<std::string, double>> taken;

@@ -32,6 +32,9 @@ public:
     // Case is a mild difference, not a letter's. A text of no character gives 0.
     double probability(const std::string& truth, const std::string& seen) const;
 
+    // The letters that are taken for others beyond chance, in the order of their bytes.
+    std::vector<std::string> letters() const;
+
     // For one letter that stood there, what it is taken for beyond chance, likeliest first.
     std::vector<std::pair<std::string, double>> takenFor(const std::string& truth) const;
 

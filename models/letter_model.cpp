@@ -204,4 +204,11 @@ double LetterModel::logSum(const std::vector<AlignedCell>& cells, const Alignmen
     return ChainRow(chain_, skip_, rates).logSum(cells, plan);
 }
 
+std::vector<std::vector<double>> LetterModel::lettersOf(const std::vector<AlignedCell>& cells,
+                                                        const AlignmentPlan& plan,
+                                                        const GapRates& rates) const
+{
+    return ChainRow(chain_, skip_, rates).lettersOf(cells, plan);
+}
+
 }  // namespace models

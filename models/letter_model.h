@@ -33,6 +33,12 @@ public:
     double logSum(const std::vector<AlignedCell>& cells, const AlignmentPlan& plan,
                   const GapRates& rates) const;
 
+    // Of each unread cell, P(letter | the cells before it, which begin a mark), by letter number;
+    // nothing of other cells.
+    std::vector<std::vector<double>> lettersOf(const std::vector<AlignedCell>& cells,
+                                               const AlignmentPlan& plan,
+                                               const GapRates& rates) const;
+
 private:
     using Shares = std::vector<double>;  // by letter, the last is the end of a mark
 

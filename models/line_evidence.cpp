@@ -5,6 +5,7 @@
 
 #include "models/coded_dates.h"
 #include "models/date_forms.h"
+#include "models/line_shares.h"
 #include "models/printed_years.h"
 #include "models/trie_search.h"
 
@@ -12,16 +13,12 @@ namespace models {
 
 namespace {
 
-// Shares of what a line without a mark holds. Common practice, no source.
-constexpr double line_is_date = 0.35, line_is_known_text = 0.15, line_is_wordy = 0.03;
-constexpr double mark_line_has_date = 0.2;
 // A mark fills its line, or other text stands before or behind it.
 constexpr double fills_its_end = 0.8;
-// The same of a date, in parts of other text of the same length.
-constexpr double date_alone = 0.5 / length_share, date_at_an_end = 0.2, date_within = 0.05;
 // That a line's end is gone, by what is known of it.
 constexpr double cut_when_unknown = 0.03, cut_when_seen = 0.8;
 constexpr std::size_t most_dates = 6;
+constexpr double most_log_odds = 300;  // of text longer than any mark: two lines' fit a double
 constexpr double least_date_odds = 0.05, least_text_odds = 0.01;  // less changes nothing
 
 double cutShare(LineEnd end)
@@ -35,14 +32,6 @@ double cutShare(LineEnd end)
 double textBeside(double known_odds)
 {
     return 1 - line_is_known_text + line_is_known_text * known_odds;
-}
-
-double placeShare(std::size_t first_cell, std::size_t end_cell, std::size_t cells)
-{
-    const bool at_start = first_cell == 0, at_end = end_cell == cells;
-    if (at_start && at_end)
-        return date_alone;
-    return at_start || at_end ? date_at_an_end : date_within;
 }
 
 Line joined(const Line& first, const Line& second)
@@ -187,9 +176,9 @@ double LineEvidence::unknownOdds(std::size_t first_cell, std::size_t end_cell) c
     const std::vector<AlignedCell> cells = cellsOf(first_cell, end_cell);
     if (lettersRead(cells) == 0)
         return 0;
-    return std::exp(
-               known_.letter_model.logSum(cells, planFor(first_cell, end_cell), known_.rates)) /
-           length_share;
+    const double log_sum =
+        known_.letter_model.logSum(cells, planFor(first_cell, end_cell), known_.rates);
+    return std::exp(std::min(log_sum, most_log_odds)) / length_share;
 }
 
 std::vector<AlignedCell> LineEvidence::cellsOf(std::size_t first_cell, std::size_t end_cell) const

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <vector>
@@ -16,6 +17,13 @@ namespace models {
 struct DatePlace {
     std::size_t first_cell = 0, end_cell = 0;
     std::vector<double> odds;  // by year of the range
+};
+
+// What letters the cells of a line show, under one way to explain the line: weights in sum over all
+// ways, by cell and letter number.
+struct CellLetters {
+    double weight = 0;                            // of all ways
+    std::vector<std::vector<double>> of_letters;  // [cell][letter]; what is missing: other text
 };
 
 class LineEvidence {
@@ -60,6 +68,29 @@ public:
     double wholeUnknownOdds() const { return whole().unknown_odds; }
     double bestMarkOdds(std::size_t mark) const;
 
+    // What the line's odds may all be divided by, so that those of many long lines stay in range.
+    double scale() const { return std::max(1.0, whole().unknown_odds); }
+
+    std::size_t cellCount() const { return cells_.size(); }
+    // One character that nobody could read?
+    bool isUnread(std::size_t cell) const
+    {
+        return weights_[cell].unread && !weights_[cell].stretch;
+    }
+    // How often the stretches that can hold a mark hold this one, and what letters the unread cells
+    // show then: adds P(line | the mark in it) / P(line | other text) times a factor (summed over
+    // the years) to `letters.weight`, and to each unread cell's letters in proportion.
+    void addLetters(std::size_t mark, const std::vector<double>& factor,
+                    CellLetters& letters) const;
+    // The same for the mark of a maker that the register does not know.
+    void addUnknownLetters(const std::vector<double>& factor, CellLetters& letters) const;
+    // The same of the line as a whole, whatever the year.
+    void addWholeLetters(std::size_t mark, double factor, CellLetters& letters) const;
+    void addWholeUnknownLetters(double factor, CellLetters& letters) const;
+
+    // P(the cell is part of a date | no mark in the line), with these probabilities of years.
+    double dateShare(std::size_t cell, const std::vector<double>& years) const;
+
 private:
     // The line, or what is left of it beside a date: cells first_cell <= i < end_cell.
     struct Stretch {
@@ -84,6 +115,10 @@ private:
     AlignmentPlan planFor(std::size_t first_cell, std::size_t end_cell) const;
     double otherTextsOdds(std::size_t first_cell, std::size_t end_cell) const;
     double besideDate(std::size_t date, std::size_t mark) const;
+    double besideFactor(std::size_t date, const std::vector<double>& factor) const;
+    void addStretchLetters(const Stretch& stretch, std::size_t mark, double weight,
+                           CellLetters& letters) const;
+    void addUnknownStretch(const Stretch& stretch, double weight, CellLetters& letters) const;
 
     const CompiledRegister& known_;
     LineEnd left_end_, right_end_;

@@ -240,4 +240,9 @@ std::vector<double> MakerWeigher::yearsOf(std::size_t maker) const
     return normalised(jointOf(maker).values());
 }
 
+std::vector<double> MakerWeigher::yearsOfUnknown() const
+{
+    return normalised(product(tradeYears(priors()), unknown_.values()));
+}
+
 }  // namespace models

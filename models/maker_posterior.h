@@ -52,6 +52,8 @@ public:
 
     // P(year | maker, all that was read), by year of the range.
     std::vector<double> yearsOf(std::size_t maker) const;
+    // The same of an unknown maker, who worked when the known ones did.
+    std::vector<double> yearsOfUnknown() const;
 
 private:
     void suitType(const ItemType* type);

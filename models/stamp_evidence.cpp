@@ -18,16 +18,16 @@ constexpr double over_two_lines = 0.08;  // of the marks, where there are two li
 constexpr double least_of_no_mark = 0.02, least_of_unknown = 1e-2;
 constexpr std::size_t most_lines = 12;  // beyond these a stamp's lines are left out
 
-// Factors of all lines but those from first to end, times a share.
+// Factors of all lines but those from first to end, times a share; every line's odds are divided by
+// its scale, those left out too.
 std::vector<double> productWithout(const std::vector<LineEvidence>& lines, std::size_t first,
                                    std::size_t end, std::size_t years, double share = 1)
 {
     std::vector<double> product(years, share);
     for (std::size_t l = 0; l < lines.size(); ++l) {
-        if (l >= first && l < end)
-            continue;
+        const bool left_out = l >= first && l < end;
         for (std::size_t y = 0; y < years; ++y)
-            product[y] *= lines[l].withoutMark()[y];
+            product[y] *= (left_out ? 1 : lines[l].withoutMark()[y]) / lines[l].scale();
     }
     return product;
 }
@@ -35,6 +35,7 @@ std::vector<double> productWithout(const std::vector<LineEvidence>& lines, std::
 }  // namespace
 
 StampEvidence::StampEvidence(const Reading& reading, const CompiledRegister& known)
+    : letter_count_(known.ids.size())
 {
     std::vector<const Line*> lines;
     for (const Line& line : reading.lines)

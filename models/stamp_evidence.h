@@ -17,6 +17,13 @@ struct MarkPlace {
     double odds = 0;                           // against other text
 };
 
+// What letters the unread cells of a stamp show if a maker made it: weights in sum over all ways to
+// explain the stamp, by line with letters, cell and letter number.
+struct StampLetters {
+    double weight = 0;  // of all ways, those in which no mark was found among them
+    std::vector<std::vector<std::vector<double>>> of_letters;
+};
+
 // What a whole stamp says: any line, or two that follow each other, may hold the mark, any line a
 // date, and the rest is other text. A stamp may show no maker's mark at all.
 class StampEvidence {
@@ -39,9 +46,19 @@ public:
     std::vector<double> dateOdds() const;
 
     MarkPlace bestPlace(std::size_t mark) const;
+
+    // With one of these marks, each as likely, and with these probabilities of years.
+    StampLetters lettersWithMarks(const std::vector<std::size_t>& marks,
+                                  const std::vector<double>& years) const;
+    StampLetters lettersWithUnknownMark(const std::vector<double>& years) const;
+    // Its lines with letters, in the order of the reading.
+    const std::vector<LineEvidence>& lines() const { return lines_; }
+
     bool isEmpty() const { return lines_.empty(); }
 
 private:
+    StampLetters noLetters(const std::vector<double>& years) const;
+    void addPair(std::size_t pair, const CellLetters& letters, StampLetters& all) const;
     std::vector<double> worthByDates(const CompiledRegister& known) const;
     void findMarks(const std::vector<double>& worth);
     void collectMarks();
@@ -56,6 +73,7 @@ private:
     // marks that stand there.
     std::vector<std::vector<double>> beside_line_, beside_pair_;
     std::vector<std::uint32_t> marks_;
+    std::size_t letter_count_ = 0;  // the register's different letters
 };
 
 }  // namespace models

@@ -4,6 +4,7 @@
 #include <limits>
 #include <numeric>
 #include <set>
+#include <unordered_map>
 
 namespace models {
 
@@ -45,6 +46,18 @@ private:
 };
 
 constexpr std::size_t few_texts = 16;
+// Nodes that must go on alike to make it worth working their endings out apart, and the texts below
+// one of them at most.
+constexpr std::size_t least_alike = 12, most_endings = 200;
+
+// One number of two (a step of splitmix64, Steele, Lea and Flood 2014).
+std::uint64_t mixed(std::uint64_t a, std::uint64_t b)
+{
+    std::uint64_t x = a + 0x9e3779b97f4a7c15U * (b + 1);
+    x = (x ^ (x >> 30U)) * 0xbf58476d1ce4e5b9U;
+    x = (x ^ (x >> 27U)) * 0x94d049bb133111ebU;
+    return x ^ (x >> 31U);
+}
 
 // The texts of a node's whole subtree, as a range of the sorted ones.
 struct Subtree {
@@ -53,7 +66,8 @@ struct Subtree {
 
 }  // namespace
 
-TextTrie::TextTrie(const std::vector<MatchText>& texts, Direction direction) : texts_(texts.size())
+TextTrie::TextTrie(const std::vector<MatchText>& texts, Direction direction)
+    : repeats_(texts.size(), false), texts_(texts.size())
 {
     const DirectedTexts directed(texts, direction);
     std::iota(texts_.begin(), texts_.end(), 0U);
@@ -70,6 +84,9 @@ TextTrie::TextTrie(const std::vector<MatchText>& texts, Direction direction) : t
             ++i;
         nodes_[at.node].first_text = static_cast<std::uint32_t>(at.first);
         nodes_[at.node].end_text = static_cast<std::uint32_t>(i);
+        nodes_[at.node].end_below = static_cast<std::uint32_t>(at.end);
+        for (std::size_t same = at.first + 1; same < i; ++same)
+            repeats_[same] = true;
         nodes_[at.node].few_below = at.end - at.first <= few_texts;
         nodes_[at.node].first_child = static_cast<std::uint32_t>(nodes_.size());
         while (i < at.end) {
@@ -85,6 +102,7 @@ TextTrie::TextTrie(const std::vector<MatchText>& texts, Direction direction) : t
         nodes_[at.node].end_child = static_cast<std::uint32_t>(nodes_.size());
     }
     countLettersToCome();
+    findTails();
     std::set<std::uint32_t> letters;
     for (std::size_t n = 1; n < nodes_.size(); ++n)
         letters.insert(nodes_[n].letter);
@@ -105,6 +123,48 @@ void TextTrie::countLettersToCome()
             node.longest = std::max(node.longest, child.longest + 1);
             node.letters_below |= bitOf(child.letter) | child.letters_below;
         }
+    }
+}
+
+// Nodes that go on alike have one number, made from the bottom up; children stand behind their
+// parents.
+void TextTrie::findTails()
+{
+    std::vector<std::uint64_t> kinds(nodes_.size(), 0);
+    std::unordered_map<std::uint64_t, std::size_t> counts;
+    for (std::size_t n = nodes_.size(); n-- > 0;) {
+        for (std::uint32_t c = nodes_[n].first_child; c < nodes_[n].end_child; ++c) {
+            const bool ends = nodes_[c].first_text < nodes_[c].end_text;
+            kinds[n] = mixed(mixed(mixed(kinds[n], nodes_[c].letter), ends ? 1 : 2), kinds[c]);
+        }
+        ++counts[kinds[n]];
+    }
+    std::unordered_map<std::uint64_t, std::uint32_t> numbers;
+    for (std::uint32_t n = 1; n < nodes_.size(); ++n) {
+        Node& node = nodes_[n];
+        if (node.first_child == node.end_child || counts[kinds[n]] < least_alike ||
+            node.end_below - node.end_text > most_endings)
+            continue;
+        const auto [found, is_new] =
+            numbers.emplace(kinds[n], static_cast<std::uint32_t>(tails_.size()));
+        if (is_new) {
+            MatchText ending;
+            addEndings(n, ending, tails_.emplace_back());
+        }
+        node.tail = found->second;
+    }
+}
+
+void TextTrie::addEndings(std::uint32_t node, MatchText& ending, Tail& tail) const
+{
+    for (std::uint32_t c = nodes_[node].first_child; c < nodes_[node].end_child; ++c) {
+        ending.letters.push_back(nodes_[c].letter);
+        ending.skip.push_back(nodes_[c].skip);
+        if (nodes_[c].first_text < nodes_[c].end_text)
+            tail.endings.push_back(ending);
+        addEndings(c, ending, tail);
+        ending.letters.pop_back();
+        ending.skip.pop_back();
     }
 }
 

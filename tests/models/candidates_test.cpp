@@ -92,12 +92,12 @@ TEST_CASE("Every mark of the register leads to its maker", "[models][candidates]
 
 TEST_CASE("A reading that fits nobody goes to the unknown maker", "[models][candidates]")
 {
-    for (const char* typed :
-         {"K.W. & CO", "GRIMSVOLD & TARNE LTD / 1936", "OSTERBRANE", "Y.Y. & CO"}) {
+    for (const char* typed : {"K.W. & CO", "GRIMSVOLD & TARNE LTD / 1936", "OSTERBRANE"}) {
         CAPTURE(typed);
         CHECK(rank(typed).unknown_maker > 0.7);
     }
-    // The year suits a few makers with such marks, for whom two letters would be wrong.
+    // Y begins few names, and six makers sign so but for two letters.
+    CHECK(rank("Y.Y. & CO").unknown_maker > 0.6);
     CHECK(rank("Y.Y. & CO / 1940").unknown_maker > 0.5);
 }
 

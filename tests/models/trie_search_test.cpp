@@ -13,12 +13,20 @@ namespace {
 
 using models::TextTrie;
 
+// Some alone, and many names that go on in a few ways, as makers' marks do.
 const std::vector<std::string>& trieTexts()
 {
-    static const std::vector<std::string> texts = {
-        "",         "A",       "H",        "T.H. & CO",  "T.H. & CO LTD",
-        "HARSKELL", "HARSKEL", "HARSKELL", "HARSKETH",   "KESTERLOW & SONS",
-        "B.H.G.",   "8",       "MARSK",    "KESTER LOW", "C.O. & L LTD"};
+    static const std::vector<std::string> texts = [] {
+        std::vector<std::string> all = {
+            "",         "A",       "H",        "T.H. & CO",  "T.H. & CO LTD",
+            "HARSKELL", "HARSKEL", "HARSKELL", "HARSKETH",   "KESTERLOW & SONS",
+            "B.H.G.",   "8",       "MARSK",    "KESTER LOW", "C.O. & L LTD"};
+        for (const char* name : {"ORRIN", "PELK", "VANE", "HARSKE", "QUILL", "ULVE", "T.H.", "BRAM",
+                                 "DURROW", "ESK", "FENNE", "GARTH", "HARSP", "WREN", "Z"})
+            for (const char* ending : {"", " & CO", " & CO LTD", " LTD"})
+                all.push_back(std::string(name) + ending);
+        return all;
+    }();
     return texts;
 }
 
@@ -81,12 +89,14 @@ private:
 
 const std::vector<std::string>& linesOfAllKinds()
 {
-    static const std::vector<std::string> lines = {"HARSKELL",     "H?A(R|P)SKE+L",
-                                                   "T.H & C0",     "[- - -]SKELL",
-                                                   "HAR[..]LL",    "K[3..5]LOW",
-                                                   "+ +",          "[+ + +]H",
-                                                   "SIZE 3 B.H.G", "W",
-                                                   "[.]",          "KESTER[0..2]LOW"};
+    static const std::vector<std::string> lines = {"HARSKELL",      "H?A(R|P)SKE+L",
+                                                   "T.H & C0",      "[- - -]SKELL",
+                                                   "HAR[..]LL",     "K[3..5]LOW",
+                                                   "+ +",           "[+ + +]H",
+                                                   "SIZE 3 B.H.G",  "W",
+                                                   "[.]",           "KESTER[0..2]LOW",
+                                                   "ORR+N & CO",    "WRAN LT",
+                                                   "3 PELK & CO L", "+++ & CO LTD"};
     return lines;
 }
 
@@ -106,7 +116,7 @@ TEST_CASE("A trie's search gives each text what it has alone", "[models][match]"
                     const double expected = one.oneByOne(text);
                     if (expected > 0)
                         // What is far below the best may carry a rounding of the running sums.
-                        CHECK(found.at(text) == Approx(expected).epsilon(1e-9).margin(1e-12));
+                        CHECK(found.at(text) == Approx(expected).epsilon(1e-6).margin(1e-12));
                     else
                         CHECK(found.count(text) == 0);
                 }
