@@ -2,40 +2,53 @@
 #include <ctime>
 #include <iomanip>
 #include <iostream>
-#include <memory>
 #include <string>
 
 #include "models/candidates.h"
 #include "tests/bench/simulate_baseline.h"
 #include "tests/bench/simulate_scores.h"
+#include "tests/bench/simulate_settling.h"
 #include "tests/bench/simulate_trade.h"
 #include "tests/bench/simulate_wear.h"
 
 // How well makers are told from worn marks, in a made-up trade: simulate [MARKS] [MAKERS] [SEED],
 // else 200 marks a level, 10,000 makers. At each of five levels of wear, on the same marks: the
-// ranking with the true rates of error, the ranking as it is where the wear is other than it
-// supposes, and the nearest mark by edit distance.
+// ranking with the true rates of error, the nearest mark by edit distance; and where the wear is
+// other than the ranking supposes, the ranking with the true rates (the ceiling) and as it is.
 namespace {
 
 // From this normalised distance on, the baseline says that nobody known made it.
 constexpr double baseline_unknown_from = 0.5;
 // Half of a mark's letters can be read.
 constexpr double half_from = 0.4, half_to = 0.6;
+// Of the marks, those whose settling letter is read too: it takes three more rankings.
+constexpr int one_settled_in = 4;
 
 struct Rivals {
     AnswerScores scores;
-    Separation unknown, unknown_at_half, unknown_names_at_half;
+    Separation unknown, unknown_at_half, unknown_names_at_half, unknown_from_half;
 
     void add(const models::CandidateList& list, const SimulatedMark& mark)
     {
         scores.add(list, mark.maker_id);
         const bool stranger = mark.maker_id.empty();
         unknown.add(list.unknown_maker, stranger);
+        if (mark.legible >= 0.5)
+            unknown_from_half.add(list.unknown_maker, stranger);
         if (mark.legible < half_from || mark.legible > half_to)
             return;
         unknown_at_half.add(list.unknown_maker, stranger);
         if (mark.names)
             unknown_names_at_half.add(list.unknown_maker, stranger);
+    }
+
+    void add(const Rivals& others)
+    {
+        scores.add(others.scores);
+        unknown.add(others.unknown);
+        unknown_at_half.add(others.unknown_at_half);
+        unknown_names_at_half.add(others.unknown_names_at_half);
+        unknown_from_half.add(others.unknown_from_half);
     }
 };
 
@@ -82,11 +95,10 @@ public:
         options_.unknown_prior = 0.2;
     }
 
-    // `supposing` ranks as if the wear were another; nullptr for none. Times are of three lines.
-    void run(int marks, std::uint32_t seed, const models::CandidateRanker* supposing,
-             std::vector<double>& times)
+    // `supposing` ranks as if the wear were another; nullptr for none.
+    void run(int marks, std::uint32_t seed, const models::CandidateRanker* supposing)
     {
-        Dice dice(seed);
+        Dice dice(seed), lots(seed + 1000);
         for (int i = 0; i < marks; ++i) {
             const SimulatedMark mark = simulateMark(trade_, wear_, look_alikes_, dice);
             const std::clock_t start = std::clock();
@@ -96,11 +108,15 @@ public:
             knows.add(list, mark);
             if (supposing)
                 supposes.add(supposing->rank({{mark.reading}, ""}, options_), mark);
+            else if (i % one_settled_in == 0)
+                settling.add(knowing_, mark, options_, lots);
             baseline.add(asList(strings_.nearest(mark.reading)), mark);
         }
     }
 
     Rivals knows, supposes, baseline;
+    SettlingGain settling;
+    std::vector<double> times;  // milliseconds of processor, of marks of three lines
 
 private:
     const SimulatedTrade& trade_;
@@ -111,20 +127,83 @@ private:
     models::CandidateOptions options_;
 };
 
-void add(Rivals& all, const Rivals& level)
+// Our errors against the baseline's on the same draws.
+void printAgainst(const std::string& who, const Rivals& ours, const Rivals& baseline)
 {
-    all.scores.add(level.scores);
-    all.unknown.add(level.unknown);
-    all.unknown_at_half.add(level.unknown_at_half);
-    all.unknown_names_at_half.add(level.unknown_names_at_half);
+    const double errs = 1 - ours.scores.top1(), baseline_errs = 1 - baseline.scores.top1();
+    std::cout << "    " << std::left << std::setw(38) << who << std::right << "errs " << errs
+              << ", nearest string " << baseline_errs << ": " << errs / baseline_errs << "\n";
 }
 
 void printHalf(const std::string& who, const Rivals& rivals)
 {
-    std::cout << std::left << std::setw(42) << who << std::right << std::setw(7)
+    std::cout << "    " << std::left << std::setw(38) << who << std::right << std::setw(7)
               << rivals.unknown_at_half.area() << " of " << rivals.unknown_at_half.count()
-              << "; marks that hold a name " << rivals.unknown_names_at_half.area() << " of "
-              << rivals.unknown_names_at_half.count() << "\n";
+              << "; of marks that hold a name " << rivals.unknown_names_at_half.area() << " of "
+              << rivals.unknown_names_at_half.count() << "; half or more can be read "
+              << rivals.unknown_from_half.area() << " of " << rivals.unknown_from_half.count()
+              << "\n";
+}
+
+void printSettling(const std::string& level, const SettlingGain& gain)
+{
+    std::cout << "    " << std::left << std::setw(38) << level << std::right << gain.before()
+              << ", by the settling letter +" << gain.bySettling() << ", by one taken by lot +"
+              << gain.byLot() << ": " << gain.bySettling() / gain.byLot() << " times, of "
+              << gain.count() << "\n";
+}
+
+// All levels together.
+struct Sums {
+    Rivals knows, ceiling, supposes, baseline, baseline_beside;
+    SettlingGain settling;
+    std::vector<double> times;
+};
+
+void runLevel(const WearLevel& level, const SimulatedTrade& trade, const StringBaseline& strings,
+              const models::CandidateRanker& as_it_is, int marks, std::uint32_t seed, Sums& sums)
+{
+    World plain(trade, strings, level.wear, startingPairs());
+    plain.run(marks, seed + 1, nullptr);
+    printRow(level.name, "true wear", plain.knows);
+    printRow(level.name, "nearest string", plain.baseline);
+    World other(trade, strings, mismatched(level.wear), otherPairs());
+    other.run(marks, seed + 2, &as_it_is);
+    printRow(level.name, "mismatch: ceiling", other.knows);
+    printRow(level.name, "mismatch: as it is", other.supposes);
+    printRow(level.name, "mismatch: nearest string", other.baseline);
+    printAgainst("true wear", plain.knows, plain.baseline);
+    printAgainst("mismatch", other.supposes, other.baseline);
+    std::cout << "    mismatch: below the ceiling by "
+              << 100 * (other.knows.scores.top1() - other.supposes.scores.top1()) << " points\n";
+    printSettling("mean probability of the truth", plain.settling);
+    std::cout << "    three lines, milliseconds: median " << percentile(plain.times, 0.5)
+              << ", 95th percentile " << percentile(plain.times, 0.95) << "\n";
+    sums.knows.add(plain.knows);
+    sums.baseline.add(plain.baseline);
+    sums.ceiling.add(other.knows);
+    sums.supposes.add(other.supposes);
+    sums.baseline_beside.add(other.baseline);
+    sums.settling.add(plain.settling);
+    sums.times.insert(sums.times.end(), plain.times.begin(), plain.times.end());
+}
+
+void printSums(const Sums& sums)
+{
+    printRow("all", "true wear", sums.knows);
+    printRow("all", "nearest string", sums.baseline);
+    printRow("all", "mismatch: ceiling", sums.ceiling);
+    printRow("all", "mismatch: as it is", sums.supposes);
+    printRow("all", "mismatch: nearest string", sums.baseline_beside);
+    std::cout << "auroc of the unknown maker where half of the letters can be read:\n";
+    printHalf("true wear", sums.knows);
+    printHalf("mismatch", sums.supposes);
+    printHalf("nearest string", sums.baseline);
+    std::cout << "reading one more letter:\n";
+    printSettling("mean probability of the truth", sums.settling);
+    std::cout << "milliseconds of processor for three lines: median " << percentile(sums.times, 0.5)
+              << ", 95th percentile " << percentile(sums.times, 0.95) << " of " << sums.times.size()
+              << "\n";
 }
 
 }  // namespace
@@ -137,34 +216,13 @@ int main(int argc, char** argv)
     const SimulatedTrade trade = simulateTrade(makers, makers / 4, seed);
     const StringBaseline strings(trade.known);
     const models::CandidateRanker as_it_is(trade.known);
-    std::vector<double> times;
-    Rivals knows, knows_harsher, supposes, baseline;
+    Sums sums;
     std::cout << makers << " makers, " << trade.known.marks.size() << " marks, " << marks
               << " draws a level, one in five by a stranger\n"
               << "level           who                          top1   top3  brier    ece  auroc\n";
     for (const WearLevel& level : wearLevels()) {
-        World plain(trade, strings, level.wear, startingPairs());
-        plain.run(marks, seed + 1, nullptr, times);
-        printRow(level.name, "true wear", plain.knows);
-        printRow(level.name, "nearest string", plain.baseline);
-        World harsher(trade, strings, mismatched(level.wear), otherPairs());
-        harsher.run(marks, seed + 2, &as_it_is, times);
-        printRow(level.name, "harsher: true wear", harsher.knows);
-        printRow(level.name, "harsher: mismatched", harsher.supposes);
-        printRow(level.name, "harsher: nearest string", harsher.baseline);
-        add(knows, plain.knows);
-        add(knows_harsher, harsher.knows);
-        add(supposes, harsher.supposes);
-        add(baseline, plain.baseline);
+        runLevel(level, trade, strings, as_it_is, marks, seed, sums);
+        std::cout.flush();
     }
-    printRow("all", "true wear", knows);
-    printRow("all", "harsher: true wear", knows_harsher);
-    printRow("all", "harsher: mismatched", supposes);
-    printRow("all", "nearest string", baseline);
-    std::cout << "auroc of the unknown maker where half of the letters can be read:\n";
-    printHalf("true wear", knows);
-    printHalf("harsher: mismatched", supposes);
-    printHalf("nearest string", baseline);
-    std::cout << "milliseconds of processor for three lines: median " << percentile(times, 0.5)
-              << ", 95th percentile " << percentile(times, 0.95) << " of " << times.size() << "\n";
+    printSums(sums);
 }

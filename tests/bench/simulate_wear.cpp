@@ -22,6 +22,18 @@ std::string anyLetter(Dice& dice)
                               dice.whole(0, static_cast<int>(letters_seen.size()) - 1))]);
 }
 
+// A line with the letter behind each cell.
+struct WornLine {
+    models::Line line;
+    std::vector<std::string> letters;
+
+    void add(Cell cell, const std::string& letter)
+    {
+        line.cells.push_back(std::move(cell));
+        letters.push_back(letter);
+    }
+};
+
 class LetterWear {
 public:
     LetterWear(const Wear& wear, const std::vector<LookAlikePair>& pairs, Dice& dice)
@@ -33,8 +45,8 @@ public:
         }
     }
 
-    models::Line wornLine(const std::string& text);
-    void cutAnEnd(models::Line& line);
+    WornLine wornLine(const std::string& text);
+    void cutAnEnd(WornLine& line);
 
 private:
     bool happens(double probability) { return dice_.between(0, 1) < probability; }
@@ -91,36 +103,39 @@ Cell LetterWear::wornCell(const std::string& truth)
     return cell;
 }
 
-models::Line LetterWear::wornLine(const std::string& text)
+WornLine LetterWear::wornLine(const std::string& text)
 {
-    models::Line line;
+    WornLine line;
     for (const std::string& letter : models::charactersOf(text)) {
         if (happens(wear_.stray))
-            line.cells.push_back(models::clearCell(anyLetter(dice_)));
+            line.add(models::clearCell(anyLetter(dice_)), "");
         const bool blank = letter == " " || letter == ".";
         if (happens(blank ? std::max(0.15, wear_.gone) : wear_.gone))
             continue;
         if (letter == " ") {  // a space is seen by what stands beside it
-            line.cells.push_back(models::clearCell(letter));
+            line.add(models::clearCell(letter), letter);
             continue;
         }
-        line.cells.push_back(wornCell(letter));
+        line.add(wornCell(letter), letter);
     }
     return line;
 }
 
 // A hem has taken one to four characters, and the reader saw that it did.
-void LetterWear::cutAnEnd(models::Line& line)
+void LetterWear::cutAnEnd(WornLine& worn)
 {
-    if (!happens(wear_.cut) || line.cells.size() < 6)
+    std::vector<Cell>& cells = worn.line.cells;
+    if (!happens(wear_.cut) || cells.size() < 6)
         return;
     const long taken = dice_.whole(1, 4);
     if (happens(0.5)) {
-        line.cells.erase(line.cells.begin(), line.cells.begin() + taken);
-        line.left_end = models::LineEnd::CutOff;
+        cells.erase(cells.begin(), cells.begin() + taken);
+        worn.letters.erase(worn.letters.begin(), worn.letters.begin() + taken);
+        worn.line.left_end = models::LineEnd::CutOff;
     } else {
-        line.cells.erase(line.cells.end() - taken, line.cells.end());
-        line.right_end = models::LineEnd::CutOff;
+        cells.erase(cells.end() - taken, cells.end());
+        worn.letters.erase(worn.letters.end() - taken, worn.letters.end());
+        worn.line.right_end = models::LineEnd::CutOff;
     }
 }
 
@@ -268,19 +283,22 @@ SimulatedMark simulateMark(const SimulatedTrade& trade, const Wear& wear,
     const std::string text = spelt(markOf(makers, maker, dice), makers, dice);
     mark.names = holdsName(text);
     LetterWear letters(wear, look_alikes, dice);
-    models::Line line = letters.wornLine(text);
-    letters.cutAnEnd(line);
-    mark.legible = legibleShare(line, text);
-    mark.reading.lines.push_back(line);
-    mark.lines.push_back(text);
-    const auto add = [&](const std::string& other) {
+    const auto add = [&](const WornLine& worn, const std::string& stamped) {
         const auto at = dice.whole(0, static_cast<int>(mark.lines.size()));
-        mark.reading.lines.insert(mark.reading.lines.begin() + at, letters.wornLine(other));
-        mark.lines.insert(mark.lines.begin() + at, other);
+        mark.reading.lines.insert(mark.reading.lines.begin() + at, worn.line);
+        mark.letters.insert(mark.letters.begin() + at, worn.letters);
+        mark.lines.insert(mark.lines.begin() + at, stamped);
     };
+    const auto addText = [&](const std::string& text_beside) {
+        add(letters.wornLine(text_beside), text_beside);
+    };
+    WornLine line = letters.wornLine(text);
+    letters.cutAnEnd(line);
+    mark.legible = legibleShare(line.line, text);
+    add(line, text);
     if (dice.between(0, 1) < 0.7)
-        add(dateText(mark.year, dice));
+        addText(dateText(mark.year, dice));
     if (dice.between(0, 1) < 0.5)
-        add(otherText(dice));
+        addText(otherText(dice));
     return mark;
 }

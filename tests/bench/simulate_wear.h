@@ -50,8 +50,10 @@ struct SimulatedMark {
     std::string maker_id;  // empty: a maker that the register does not hold
     int year = 0;
     std::vector<std::string> lines;  // what was stamped, by line of the reading
-    double legible = 0;              // share of the mark's letters that can be read
-    bool names = false;              // the mark holds a word of five letters or more
+    // The letter behind each cell, by line and cell; empty for a stray one.
+    std::vector<std::vector<std::string>> letters;
+    double legible = 0;  // share of the mark's letters that can be read
+    bool names = false;  // the mark holds a word of five letters or more
 };
 
 // A stamp of a maker (one in five a stranger), in one of its years, with its mark in one spelling,
