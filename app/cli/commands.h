@@ -13,6 +13,7 @@ std::function<int()> prepareMatch(CLI::App& options, Surroundings& around);
 std::function<int()> prepareAdd(CLI::App& options, Surroundings& around);
 std::function<int()> prepareFind(CLI::App& options, Surroundings& around);
 std::function<int()> prepareShow(CLI::App& options, Surroundings& around);
+std::function<int()> prepareConfusion(CLI::App& options, Surroundings& around);
 std::function<int()> prepareExport(CLI::App& options, Surroundings& around);
 std::function<int()> prepareRegister(CLI::App& options, Surroundings& around);
 std::function<int()> prepareWindow(CLI::App& options, Surroundings& around);

@@ -7,6 +7,7 @@
 #include <QTableView>
 
 #include "app/gui/share_delegate.h"
+#include "models/settling_words.h"
 
 namespace gui {
 
@@ -56,6 +57,7 @@ void CandidateList::showCandidates(const models::CandidateList& list)
 {
     const models::Candidate* before = inHand();
     const std::string maker = before ? before->maker_id : std::string();
+    settling_ = list.settling;
     model_->setCandidates(list);
     int row = 0;
     for (int i = 0; i < model_->rowCount(); ++i)
@@ -70,6 +72,7 @@ void CandidateList::showCandidates(const models::CandidateList& list)
 
 void CandidateList::clear()
 {
+    settling_.reset();
     model_->clear();
     showReasons();
 }
@@ -90,6 +93,12 @@ void CandidateList::showReasons()
             reasons << QString::fromUtf8("\xE2\x80\xA2 ") + QString::fromStdString(reason);
     } else if (model_->rowCount() > 0) {
         reasons << tr("What is left when no listed maker explains the letters.");
+    }
+    if (settling_ && model_->rowCount() > 0) {
+        const models::SettlingWords words = models::settlingInWords(*settling_);
+        reasons << QString() << QString::fromStdString(words.where);
+        for (const std::string& meaning : words.meanings)
+            reasons << QString::fromUtf8("\xE2\x80\xA2 ") + QString::fromStdString(meaning);
     }
     reasons_->setPlainText(reasons.join('\n'));
 }

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <optional>
+
 #include <QFrame>
 
 #include "app/gui/candidate_model.h"
@@ -10,7 +12,8 @@ class QTableView;
 
 namespace gui {
 
-// What the reading can mean, with the reasons for the row in hand beside the table.
+// What the reading can mean, with the reasons for the row in hand beside the table, and below them
+// which unread letter would settle most.
 class CandidateList : public QFrame {
     Q_OBJECT
 
@@ -36,6 +39,7 @@ private:
     QTableView* table_;
     QLabel* heading_;
     QPlainTextEdit* reasons_;
+    std::optional<models::SettlingCell> settling_;
 };
 
 }  // namespace gui

@@ -12,7 +12,7 @@ int runWindow(int& argc, char** argv, const WindowOptions& options)
     QApplication::setApplicationName("weftmark");
     QApplication::setStyle("fusion");
     SittingOptions sitting;
-    sitting.examiner = examinerOfFlow(options.register_folder);
+    sitting.examiner = examinerOfFlow(options.register_folder, options.archive_folder);
     sitting.archive_folder = options.archive_folder;
     sitting.register_folder = options.register_folder;
     sitting.author = options.author;
