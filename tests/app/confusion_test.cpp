@@ -101,7 +101,8 @@ TEST_CASE("The archive's makers weigh where the person names the archive", "[app
         fileCorrection(runner, true);
     const auto share = [&](const std::vector<std::string>& arguments) {
         const Ran ran = runner.run(arguments);
-        for (const nlohmann::json& candidate : nlohmann::json::parse(ran.out).at("candidates"))
+        const nlohmann::json list = nlohmann::json::parse(ran.out);
+        for (const nlohmann::json& candidate : list.at("candidates"))
             if (candidate.at("maker_id") == "tarrow")
                 return candidate.at("probability").get<double>();
         return 0.0;

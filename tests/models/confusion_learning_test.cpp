@@ -10,7 +10,7 @@ namespace {
 
 const std::string person = "Ada Quell";
 
-models::Reading engineReading(const std::string& typed)
+models::Reading seenByEngine(const std::string& typed)
 {
     models::Reading reading;
     reading.reader = "line-reader";
@@ -40,7 +40,7 @@ std::vector<models::TaughtLetter> tenTimes(const std::string& truth, const std::
 
 TEST_CASE("A letter typed over teaches, one left as it was does not", "[models][confusion]")
 {
-    const models::Reading engine = engineReading("P.H. & CO");
+    const models::Reading engine = seenByEngine("P.H. & CO");
     const auto taught = models::lettersTaught(engine, typedOver(engine, 0, "R"));
     CHECK(taught == std::vector<models::TaughtLetter>{{"R", "P"}});
     models::Reading accepted = engine;
@@ -52,7 +52,7 @@ TEST_CASE("A letter typed over teaches, one left as it was does not", "[models][
 TEST_CASE("Nothing is learnt with makers in view, or where that is not recorded",
           "[models][confusion]")
 {
-    const models::Reading engine = engineReading("P.H. & CO");
+    const models::Reading engine = seenByEngine("P.H. & CO");
     models::Reading reading = typedOver(engine, 0, "R");
     reading.candidates_were_shown = true;
     CHECK(models::lettersTaught(engine, reading).empty());
@@ -62,20 +62,20 @@ TEST_CASE("Nothing is learnt with makers in view, or where that is not recorded"
 
 TEST_CASE("Unsure, lost and restored cells teach nothing", "[models][confusion]")
 {
-    const models::Reading engine = engineReading("P.H. & CO");
+    const models::Reading engine = seenByEngine("P.H. & CO");
     for (const models::CellState state :
          {models::CellState::Doubtful, models::CellState::Restored, models::CellState::Lost}) {
         models::Reading reading = typedOver(engine, 0, "R");
         reading.lines[0].cells[0].state = state;
         CHECK(models::lettersTaught(engine, reading).empty());
     }
-    CHECK(models::lettersTaught(engineReading("[.].H. & CO"), typedOver(engine, 0, "R")).empty());
+    CHECK(models::lettersTaught(seenByEngine("[.].H. & CO"), typedOver(engine, 0, "R")).empty());
 }
 
 TEST_CASE("A letter that the engine missed does not shift what the others teach",
           "[models][confusion]")
 {
-    const models::Reading engine = engineReading("HARSKFLL");
+    const models::Reading engine = seenByEngine("HARSKFLL");
     models::Reading reading = typedOver(engine, 5, "E");
     models::Cell missed = models::clearCell("S");
     missed.by = person;
