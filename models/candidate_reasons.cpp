@@ -45,10 +45,6 @@ public:
 
 private:
     const Maker& registered() const { return known_.makers[maker_.maker]; }
-    double lettersFactor(const MakerPosterior& maker) const
-    {
-        return maker.markless > 0 ? static_cast<double>(std::log(maker.joint / maker.markless)) : 0;
-    }
     bool nothingRead() const;
     std::string lettersOf(std::size_t stamp, const MarkPlace& place) const;
     std::string markWithYears() const;
@@ -106,7 +102,7 @@ void ReasonTeller::tellLetters()
         add(1, "the register has no mark of this maker to compare with");
         return;
     }
-    const double factor = lettersFactor(maker_);
+    const double factor = maker_.lettersFactor();
     std::size_t best_stamp = 0;
     MarkPlace best;
     for (std::size_t s = 0; s < stamps_.size(); ++s) {
@@ -122,24 +118,19 @@ void ReasonTeller::tellLetters()
         return;
     }
     // Told only where the letters speak for somebody else.
-    long double joint = posterior_.unknown_joint, markless = posterior_.unknown_markless;
-    for (const MakerPosterior& maker : posterior_.makers) {
-        joint += maker.joint;
-        markless += maker.markless;
-    }
-    add(std::min(0.0, factor - static_cast<double>(std::log(joint / markless))),
+    add(std::min(0.0, factor - (posterior_.log_all_joint - posterior_.log_all_markless)),
         "no line that was read fits a mark of this maker");
 }
 
 void ReasonTeller::tellRivals()
 {
-    const double own = lettersFactor(maker_);
+    const double own = maker_.lettersFactor();
     if (own < worth_telling)
         return;
     std::vector<const MakerPosterior*> rivals;
     for (const MakerPosterior& other : posterior_.makers)
         if (other.maker != maker_.maker && other.has_marks &&
-            lettersFactor(other) > own - nearly_as_well)
+            other.lettersFactor() > own - nearly_as_well)
             rivals.push_back(&other);
     if (rivals.empty())
         return;
@@ -186,14 +177,7 @@ void ReasonTeller::tellYears()
     const std::string own = yearsInWords(registered().from, registered().to);
     if (!posterior_.has_dates || read.empty() || own.empty() || maker_.prior <= 0)
         return;
-    long double dated = posterior_.unknown_dated, prior = 0;
-    for (const MakerPosterior& maker : posterior_.makers) {
-        dated += maker.dated;
-        prior += maker.prior;
-    }
-    prior += 1 - prior;  // the unknown maker's
-    const auto factor =
-        static_cast<double>(std::log(maker_.dated / maker_.prior) - std::log(dated / prior));
+    const double factor = maker_.log_dated - std::log(maker_.prior) - posterior_.log_all_dated;
     double within = 0;
     const std::vector<double> limits =
         softYears(registered().from, registered().to, compiled_.range);
@@ -210,13 +194,14 @@ void ReasonTeller::tellYears()
 // Where the year is told and the mark was not in use then.
 void ReasonTeller::tellMarkYears()
 {
-    if (!posterior_.has_dates || !maker_.has_marks || lettersFactor(maker_) < worth_telling)
+    if (!posterior_.has_dates || !maker_.has_marks || maker_.lettersFactor() < worth_telling)
         return;
     const CompiledMark& mark = compiled_.marks[maker_.best_mark];
     const std::string years = yearsInWords(mark.from, mark.to);
     double use = 0;
-    for (std::size_t y = 0; y < mark.years.size(); ++y)
-        use += posterior_.date_shares[y] * mark.years[y];
+    const std::vector<double>& used = compiled_.yearsOfMark(maker_.best_mark);
+    for (std::size_t y = 0; y < used.size(); ++y)
+        use += posterior_.date_shares[y] * used[y];
     if (years.empty() || use > 0.5)
         return;
     const std::string read = yearsRead().empty() ? std::string("the date") : yearsRead();

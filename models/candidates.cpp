@@ -8,6 +8,7 @@
 #include "models/compiled_register.h"
 #include "models/edtf_set.h"
 #include "models/maker_posterior.h"
+#include "models/settling_cell.h"
 #include "models/stamp_evidence.h"
 
 namespace models {
@@ -25,11 +26,11 @@ void checkOptions(const CandidateOptions& options)
 }
 
 // Likeliest first.
-std::vector<YearShare> yearShares(const MakerPosterior& maker, const YearRange& range)
+std::vector<YearShare> yearShares(const std::vector<double>& years, const YearRange& range)
 {
     std::vector<YearShare> shares;
-    for (std::size_t y = 0; y < maker.years.size(); ++y)
-        shares.push_back({range.first + static_cast<int>(y), maker.years[y]});
+    for (std::size_t y = 0; y < years.size(); ++y)
+        shares.push_back({range.first + static_cast<int>(y), years[y]});
     std::stable_sort(shares.begin(), shares.end(), [](const YearShare& a, const YearShare& b) {
         return a.probability > b.probability;
     });
@@ -50,7 +51,7 @@ std::string smallestSet(const std::vector<YearShare>& shares)
 }
 
 Candidate candidateOf(const MakerPosterior& maker, const MakerRegister& known,
-                      const CompiledRegister& compiled, bool dated)
+                      const CompiledRegister& compiled)
 {
     Candidate candidate;
     candidate.maker_id = known.makers[maker.maker].maker_id;
@@ -58,52 +59,81 @@ Candidate candidateOf(const MakerPosterior& maker, const MakerRegister& known,
     if (maker.has_marks)
         candidate.mark = compiled.marks[maker.best_mark].text;
     candidate.probability = maker.probability;
-    if (!dated)
-        return candidate;
-    candidate.years = yearShares(maker, compiled.range);
+    return candidate;
+}
+
+void tellYears(Candidate& candidate, const std::vector<double>& years, const YearRange& range)
+{
+    candidate.years = yearShares(years, range);
     candidate.edtf = smallestSet(candidate.years);
     if (candidate.years.size() > most_years)
         candidate.years.resize(most_years);
     while (candidate.years.size() > 1 && candidate.years.back().probability < least_year)
         candidate.years.pop_back();
-    return candidate;
 }
 
 }  // namespace
 
-CandidateList rankCandidates(const ItemEvidence& evidence, const MakerRegister& known,
-                             const CandidateOptions& options)
+CandidateRanker::CandidateRanker(MakerRegister known, const ReadingErrors& errors)
+    : known_(std::move(known)), compiled_(std::make_unique<CompiledRegister>(known_, errors))
+{
+}
+
+CandidateRanker::~CandidateRanker() = default;
+CandidateRanker::CandidateRanker(CandidateRanker&&) noexcept = default;
+
+CandidateList CandidateRanker::rank(const ItemEvidence& evidence,
+                                    const CandidateOptions& options) const
 {
     checkOptions(options);
-    const ItemType* type = evidence.type_id.empty() ? nullptr : known.itemType(evidence.type_id);
+    const ItemType* type = evidence.type_id.empty() ? nullptr : known_.itemType(evidence.type_id);
     if (!evidence.type_id.empty() && !type)
         throw std::invalid_argument("the item type '" + evidence.type_id +
                                     "' is not in the register");
     CandidateList list;
-    if (known.makers.empty())
+    if (known_.makers.empty())
         return list;
-    const CompiledRegister compiled(known);
     std::vector<StampEvidence> stamps;
     for (const Reading& reading : evidence.stamps)
-        stamps.emplace_back(reading, compiled);
-    const Posterior posterior = weighMakers(stamps, known, compiled, type, options);
+        stamps.emplace_back(reading, *compiled_);
+    const MakerWeigher weigher(stamps, known_, *compiled_, type, options);
+    const Posterior posterior = weigher.weigh();
 
     std::vector<const MakerPosterior*> ranked;
     for (const MakerPosterior& maker : posterior.makers)
         ranked.push_back(&maker);
-    std::stable_sort(ranked.begin(), ranked.end(),
-                     [](const auto* a, const auto* b) { return a->probability > b->probability; });
+    // In the register's order where they are equal.
+    const auto listed =
+        std::min(std::max(options.most, options.find_settling_cell ? settling_contenders : 0),
+                 ranked.size());
+    std::partial_sort(ranked.begin(), ranked.begin() + static_cast<long>(listed), ranked.end(),
+                      [](const auto* a, const auto* b) {
+                          return a->probability != b->probability ? a->probability > b->probability
+                                                                  : a->maker < b->maker;
+                      });
     list.unknown_maker = posterior.unknown_maker;
     for (std::size_t i = 0; i < ranked.size(); ++i) {
         if (i >= options.most) {
             list.other_makers += ranked[i]->probability;
             continue;
         }
-        list.candidates.push_back(candidateOf(*ranked[i], known, compiled, posterior.has_dates));
-        list.candidates.back().reasons =
-            reasonsFor(*ranked[i], posterior, evidence, stamps, known, compiled, options);
+        Candidate candidate = candidateOf(*ranked[i], known_, *compiled_);
+        if (posterior.has_dates)
+            tellYears(candidate, weigher.yearsOf(ranked[i]->maker), compiled_->range);
+        candidate.reasons =
+            reasonsFor(*ranked[i], posterior, evidence, stamps, known_, *compiled_, options);
+        list.candidates.push_back(std::move(candidate));
     }
+    if (options.find_settling_cell)
+        list.settling =
+            settlingCell(evidence, stamps, weigher, posterior, ranked, known_, *compiled_);
     return list;
+}
+
+CandidateList rankCandidates(const ItemEvidence& evidence, const MakerRegister& known,
+                             const CandidateOptions& options)
+{
+    return CandidateRanker(known).rank(evidence, options);
 }
 
 }  // namespace models

@@ -8,8 +8,8 @@ namespace models {
 
 namespace {
 
-// What a clear letter keeps of the confusions: a person or a calibrated engine slips seldom.
-constexpr double slip_share = 0.3;
+// How many letters a wholly wrong one can be.
+constexpr double any_letters = 40;
 constexpr double case_share = 0.05;  // h written for H, or set in another case
 // Of what the named alternatives leave over, how much goes to their look-alikes; the rest to all.
 constexpr double look_alike_share = 0.7;
@@ -24,14 +24,15 @@ const std::vector<std::string>& markLetters()
 
 // P(seen | truth) with few slips.
 double clearProbability(const std::string& truth, const std::string& seen,
-                        const ConfusionTable& confusions)
+                        const ReadingErrors& errors)
 {
     double same = 0;
     if (truth == seen)
         same = 1 - case_share;
     else if (capitalOf(truth) == capitalOf(seen))
         same = case_share;
-    return (1 - slip_share) * same + slip_share * confusions.probability(truth, seen);
+    return (1 - errors.clear_slip) * same +
+           errors.clear_slip * errors.confusions.probability(truth, seen);
 }
 
 // How a doubtful letter's left-over certainty spreads over the letters it is confused with.
@@ -57,7 +58,7 @@ private:
 };
 
 std::vector<double> letterWeights(const Cell& cell, const LetterIds& ids,
-                                  const ConfusionTable& confusions)
+                                  const ReadingErrors& errors)
 {
     std::vector<double> weights(ids.size(), 0);
     double named = 0;
@@ -68,19 +69,20 @@ std::vector<double> letterWeights(const Cell& cell, const LetterIds& ids,
         const std::string seen = normalForm(alternative.text);
         const double certainty = std::clamp(alternative.certainty, 0.0, 1.0) * shrink;
         const double part = named > 0 ? certainty / std::min(named, 1.0) : 0;
-        const LookAlikes look_alikes(seen, confusions);
+        const LookAlikes look_alikes(seen, errors.confusions);
         for (std::size_t id = 0; id < ids.size(); ++id) {
             const std::string& truth = ids.letter(id);
             const double direct = cell.state == CellState::Clear
-                                      ? clearProbability(truth, seen, confusions)
-                                      : confusions.probability(truth, seen);
+                                      ? clearProbability(truth, seen, errors)
+                                      : errors.confusions.probability(truth, seen);
             weights[id] +=
                 certainty * direct + left_over * part * look_alike_share * look_alikes.share(truth);
         }
     }
     const double spread = named > 0 ? left_over * (1 - look_alike_share) : left_over;
     for (double& weight : weights)
-        weight += spread / characters_on_marks;
+        weight = (1 - errors.any_letter) * (weight + spread / characters_on_marks) +
+                 errors.any_letter / any_letters;
     return weights;
 }
 
@@ -92,7 +94,7 @@ bool saysNoLetter(const Cell& cell)
 
 // The weights that no text's letters decide: the other text's is a sum over all that may stand
 // there.
-void weighCommonLetters(CellWeights& weights, const Cell& cell, const ConfusionTable& confusions)
+void weighCommonLetters(CellWeights& weights, const Cell& cell, const ReadingErrors& errors)
 {
     static const LetterIds letters = [] {
         LetterIds ids;
@@ -100,7 +102,7 @@ void weighCommonLetters(CellWeights& weights, const Cell& cell, const ConfusionT
             ids.idOf(letter);
         return ids;
     }();
-    const std::vector<double> of_letter = letterWeights(cell, letters, confusions);
+    const std::vector<double> of_letter = letterWeights(cell, letters, errors);
     double sum = 0;
     for (std::size_t id = 0; id < of_letter.size(); ++id) {
         const std::string& letter = letters.letter(id);
@@ -135,7 +137,7 @@ std::vector<std::size_t> LetterIds::idsOf(const std::string& text)
 }
 
 std::vector<CellWeights> weighCells(const std::vector<Cell>& cells, const LetterIds& ids,
-                                    const ConfusionTable& confusions)
+                                    const ReadingErrors& errors)
 {
     std::vector<CellWeights> all;
     all.reserve(cells.size());
@@ -150,8 +152,8 @@ std::vector<CellWeights> weighCells(const std::vector<Cell>& cells, const Letter
             weights.stretch = weights.least != 1 || weights.most != 1;
         }
         if (!weights.unread) {
-            weights.of_letter = letterWeights(cell, ids, confusions);
-            weighCommonLetters(weights, cell, confusions);
+            weights.of_letter = letterWeights(cell, ids, errors);
+            weighCommonLetters(weights, cell, errors);
             for (std::size_t id = 0; id < ids.size(); ++id)
                 if (ids.letter(id) == unknown_letter)
                     weights.of_letter[id] = weights.other;

@@ -6,8 +6,8 @@
 #include <unordered_map>
 #include <vector>
 
-#include "models/confusion.h"
 #include "models/reading.h"
+#include "models/reading_errors.h"
 
 // What a line's cells say about each letter: the numbers that text matching, dates and letter
 // models share.
@@ -46,7 +46,7 @@ struct CellWeights {
 // A restored cell was not read: it weighs as a lost one. A clear letter leaves room for a slip, a
 // doubtful one for its look-alikes.
 std::vector<CellWeights> weighCells(const std::vector<Cell>& cells, const LetterIds& ids,
-                                    const ConfusionTable& confusions);
+                                    const ReadingErrors& errors);
 
 // Share of a letter in text that is no maker's mark: sizes, numbers, dates, short codes. Sums to
 // about 1 over the characters that occur there.

@@ -8,23 +8,26 @@
 #include "models/mark_spellings.h"
 #include "models/role_words.h"
 #include "models/typed_notation.h"
+#include "models/year_product.h"
 
 namespace models {
 
 namespace {
 
-constexpr double skip_rate = 0.02;           // as MatchOptions has it
-constexpr double skip_of_any_letter = 0.06;  // among letters, full stops and spaces
-constexpr double any_length = 0.3;           // of unknown marks, those of whatever length
-constexpr std::size_t longest_unknown = 30;
-constexpr std::size_t most_letters = 100;  // of a mark; more would be no mark
+// Of a mark; more would be no mark, and odds of so many letters still fit a double.
+constexpr std::size_t most_letters = 60;
 
-std::vector<std::string> markTexts(const MakerRegister& known)
+// Each mark in all its spellings; a maker with several marks counts as one.
+std::vector<SampleText> markSamples(const MakerRegister& known)
 {
-    std::vector<std::string> texts;
+    std::unordered_map<std::string, double> marks;
     for (const Mark& mark : known.marks)
-        texts.push_back(plainText(mark.line));
-    return texts;
+        marks[mark.maker_id] += 1;
+    std::vector<SampleText> samples;
+    for (const Mark& mark : known.marks)
+        for (const SpelledText& spelling : spellingsOf(plainText(mark.line), known.spellings))
+            samples.push_back({spelling.text, spelling.share / marks[mark.maker_id]});
+    return samples;
 }
 
 std::string shortened(const std::string& text)
@@ -47,13 +50,12 @@ std::string inCapitals(const std::string& text)
 // A code that means a maker is a mark like any other.
 std::vector<Mark> codeMarks(const MakerRegister& known)
 {
+    std::set<std::pair<std::string, std::string>> listed;
+    for (const Mark& mark : known.marks)
+        listed.emplace(mark.maker_id, plainText(mark.line));
     std::vector<Mark> marks;
     for (const Code& code : known.codes) {
-        const bool listed =
-            std::any_of(known.marks.begin(), known.marks.end(), [&](const Mark& mark) {
-                return mark.maker_id == code.value && plainText(mark.line) == code.code;
-            });
-        if (code.stands_for != CodeMeaning::Maker || listed)
+        if (code.stands_for != CodeMeaning::Maker || listed.count({code.value, code.code}) > 0)
             continue;
         Mark mark;
         mark.maker_id = code.value;
@@ -70,36 +72,63 @@ std::vector<Mark> codeMarks(const MakerRegister& known)
 
 }  // namespace
 
-CompiledRegister::CompiledRegister(const MakerRegister& known)
-    : range(yearsOf(known)),
+CompiledRegister::CompiledRegister(const MakerRegister& known, const ReadingErrors& reading_errors)
+    : errors(reading_errors),
+      rates(reading_errors.insert_rate),
+      range(yearsOf(known)),
       marks_of_maker(known.makers.size()),
-      letter_model(markTexts(known), ids)
+      letter_model(markSamples(known), ids, reading_errors.skip_rate),
+      forward({}, TextTrie::Direction::Forward),
+      backward({}, TextTrie::Direction::Backward),
+      other_texts({}, TextTrie::Direction::Forward)
 {
+    MakerNumbers numbers;
+    for (const Maker& maker : known.makers) {
+        numbers.emplace(maker.maker_id, years_of_maker.size());
+        years_of_maker.push_back(yearShape(maker.from, maker.to));
+    }
     for (const Mark& mark : known.marks)
-        addMark(known, mark.maker_id, mark);
+        addMark(known, numbers, mark);
     for (const Mark& mark : codeMarks(known))
-        addMark(known, mark.maker_id, mark);
+        addMark(known, numbers, mark);
     addOtherTexts(known);
     addYearCodes(known);
-    countLengths();
+    forward = TextTrie(texts_, TextTrie::Direction::Forward);
+    backward = TextTrie(texts_, TextTrie::Direction::Backward);
+    texts_ = {};
 }
 
-void CompiledRegister::addMark(const MakerRegister& known, const std::string& maker_id,
+std::size_t CompiledRegister::yearShape(const std::string& from, const std::string& to)
+{
+    const auto [found, is_new] = shape_numbers_.emplace(std::pair(from, to), year_shapes.size());
+    if (is_new)
+        year_shares.push_back(normalised(year_shapes.emplace_back(softYears(from, to, range))));
+    return found->second;
+}
+
+void CompiledRegister::addMark(const MakerRegister& known, const MakerNumbers& numbers,
                                const Mark& mark)
 {
-    const Maker* maker = known.maker(maker_id);
+    const auto number = numbers.find(mark.maker_id);
     const std::string text = shortened(plainText(mark.line));
-    if (!maker || text.empty())
+    if (number == numbers.end() || text.empty())
         return;
+    const Maker& maker = known.makers[number->second];
     CompiledMark compiled;
-    compiled.maker = static_cast<std::size_t>(maker - known.makers.data());
+    compiled.maker = number->second;
     compiled.text = mark.text;
-    compiled.from = mark.from.empty() ? maker->from : mark.from;
-    compiled.to = mark.to.empty() ? maker->to : mark.to;
-    compiled.years = softYears(compiled.from, compiled.to, range);
-    for (const SpelledText& spelling : spellingsOf(text, known.spellings))
-        compiled.spellings.push_back(
-            {makeMatchText(spelling.text, ids, skip_rate), spelling.share});
+    compiled.from = mark.from.empty() ? maker.from : mark.from;
+    compiled.to = mark.to.empty() ? maker.to : mark.to;
+    compiled.years = yearShape(compiled.from, compiled.to);
+    compiled.spelling = spellings.size();
+    for (const SpelledText& spelling : spellingsOf(text, known.spellings)) {
+        texts_.push_back(makeMatchText(shortened(spelling.text), ids, errors.skip_rate));
+        spellings.push_back({static_cast<std::uint32_t>(marks.size()),
+                             static_cast<std::uint32_t>(years_of_maker[compiled.maker]),
+                             spelling.share});
+        if (compiled.letters.letters.empty())
+            compiled.letters = texts_.back();
+    }
     marks_of_maker[compiled.maker].push_back(marks.size());
     marks.push_back(std::move(compiled));
 }
@@ -110,7 +139,7 @@ void CompiledRegister::addYearCodes(const MakerRegister& known)
         const auto bounds = edtfYearBounds(code.value);
         if (code.stands_for != CodeMeaning::Year || code.code.empty() || !bounds)
             continue;
-        CompiledYearCode compiled{makeMatchText(shortened(code.code), ids, skip_rate), {}};
+        CompiledYearCode compiled{makeMatchText(shortened(code.code), ids, errors.skip_rate), {}};
         for (int year = range.first; year <= range.last; ++year)
             compiled.years.push_back(year >= bounds->first.value_or(range.first) &&
                                              year <= bounds->last.value_or(range.last)
@@ -118,24 +147,6 @@ void CompiledRegister::addYearCodes(const MakerRegister& known)
                                          : 0);
         year_codes.push_back(std::move(compiled));
     }
-}
-
-// The register's own lengths, smoothed, since a maker that it does not know may sign otherwise.
-void CompiledRegister::countLengths()
-{
-    std::vector<double> shares(longest_unknown + 1, 0);
-    for (std::size_t length = 1; length <= longest_unknown; ++length)
-        shares[length] = any_length / static_cast<double>(longest_unknown);
-    for (const CompiledMark& mark : marks) {
-        const std::size_t length = mark.spellings.front().text.letters.size();
-        shares[std::min(length, longest_unknown)] +=
-            (1 - any_length) / static_cast<double>(marks.size());
-    }
-    const std::size_t any_letter = ids.idOf("\xEF\xBF\xBD");  // U+FFFD
-    for (std::size_t length = 1; length <= longest_unknown; ++length)
-        lengths.push_back({{std::vector<std::size_t>(length, any_letter),
-                            std::vector<double>(length, skip_of_any_letter)},
-                           shares[length]});
 }
 
 void CompiledRegister::addOtherTexts(const MakerRegister& known)
@@ -151,9 +162,11 @@ void CompiledRegister::addOtherTexts(const MakerRegister& known)
     }
     for (const std::string& word : leadWords())
         texts.insert(word);
+    std::vector<MatchText> letters;
     for (const std::string& text : texts)
         if (!text.empty())
-            other_texts.push_back(makeMatchText(shortened(text), ids, skip_rate));
+            letters.push_back(makeMatchText(shortened(text), ids, errors.skip_rate));
+    other_texts = TextTrie(letters, TextTrie::Direction::Forward);
 }
 
 }  // namespace models

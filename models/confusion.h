@@ -1,26 +1,54 @@
 #pragma once
 
+#include <memory>
 #include <string>
 #include <unordered_map>
+#include <vector>
 
 namespace models {
 
 inline constexpr double characters_on_marks = 80;  // different ones
 
+// Two characters that are taken for each other, either way, in this share of the cases where one of
+// them stood.
+struct LookAlike {
+    std::string a, b;
+    double share = 0;  // 0 to 1
+};
+
 // How likely one letter is taken for another when ink is worn. Pairs come from published lists of
 // look-alikes (sources in confusion.cpp); their weights are a start, to be relearnt from an
-// archive's corrections.
+// archive's corrections (confusion_learning.h). Copies share their table.
 class ConfusionTable {
 public:
     // The table Weftmark starts with.
     static const ConfusionTable& published();
 
+    // Of these pairs, whose shares for one letter should stay well below 1 together; else
+    // std::invalid_argument.
+    explicit ConfusionTable(const std::vector<LookAlike>& pairs);
+
     // P(seen | truth) for one character each, 0 to 1; over all `seen` it sums to at most 1.
     // Case is a mild difference, not a letter's. A text of no character gives 0.
     double probability(const std::string& truth, const std::string& seen) const;
 
+    // The letters that are taken for others beyond chance, in the order of their bytes.
+    std::vector<std::string> letters() const;
+
+    // For one letter that stood there, what it is taken for beyond chance, likeliest first.
+    std::vector<std::pair<std::string, double>> takenFor(const std::string& truth) const;
+
+    // This table with the share of one way changed: what stood there, and what was seen for it.
+    void set(const std::string& truth, const std::string& seen, double share);
+
 private:
-    std::unordered_map<std::string, std::unordered_map<std::string, double>> look_alikes_;
+    struct Row {
+        std::unordered_map<std::string, double> of_seen;
+        double sum = 0;
+    };
+    using Rows = std::unordered_map<std::string, Row>;
+
+    std::shared_ptr<const Rows> rows_;
 };
 
 }  // namespace models

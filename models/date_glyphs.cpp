@@ -89,7 +89,7 @@ DateLine::DateLine(const Line& line) : line_(line), hidden_(hiddenLayers(line.ce
 {
     for (const char c : date_letters)
         id_of_char_[static_cast<std::size_t>(c)] = ids_.idOf(std::string(1, c));
-    weights_ = weighCells(line.cells, ids_, ConfusionTable::published());
+    weights_ = weighCells(line.cells, ids_, ReadingErrors{});
 }
 
 double DateLine::odds(const DateGlyph& glyph, char letter) const

@@ -132,7 +132,7 @@ void MeaningsOfLine::addCodes()
             codes.emplace_back(&code, makeMatchText(code.code, ids, MatchOptions{}.skip_rate));
     if (codes.empty())
         return;
-    const auto weights = weighCells(line_.cells, ids, ConfusionTable::published());
+    const auto weights = weighCells(line_.cells, ids, ReadingErrors{});
     const auto cells = cellsAsOdds(weights, GapRates(MatchOptions{}.insert_rate));
     for (const CodeWord& word : codeWords(line_, cells))
         for (const auto& [code, text] : codes) {

@@ -2,6 +2,7 @@
 
 #include <string_view>
 
+#include "models/chain_row.h"
 #include "models/letters.h"
 
 namespace models {
@@ -11,7 +12,11 @@ namespace {
 constexpr std::string_view common_letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789 .&-/'";
 // Counts that the register's own must outweigh: of a letter at all, and behind another.
 constexpr double general_counts = 60, plain_counts = 6;
-constexpr double most_certain_next = 0.75;  // a new maker may always write otherwise
+// A new maker may write otherwise than all before it: the less likely, the more there were.
+constexpr double otherwise_counts = 5;
+constexpr double general_end = 0.06;  // that a mark ends behind a letter: of sixteen on average
+// Makers that must share a row of letters for what follows it to count.
+constexpr double least_makers = 1.5;
 
 // How often a character stands in the marks of firms at large; initials make rare letters less
 // rare than in running text. Common practice, no source.
@@ -35,6 +40,11 @@ double generalShare(const std::string& letter)
         return seldom.find(c) != std::string_view::npos ? 0.015 : 0.023;
     }
     return 0.0005;
+}
+
+bool isCapital(const std::string& letter)
+{
+    return letter.size() == 1 && letter[0] >= 'A' && letter[0] <= 'Z';
 }
 
 bool partsWords(const std::string& letter)
@@ -65,108 +75,140 @@ std::vector<double> mixed(const std::vector<double>& a, const std::vector<double
     return both;
 }
 
+double skipOf(const std::string& letter, double skip_rate)
+{
+    LetterIds ids;
+    return makeMatchText(letter, ids, skip_rate).skip.front();
+}
+
+std::vector<double> scaledTo(std::vector<double> shares, double sum)
+{
+    double before = 0;
+    for (const double share : shares)
+        before += share;
+    for (double& share : shares)
+        share *= sum / before;
+    return shares;
+}
+
 }  // namespace
 
-LetterModel::LetterModel(const std::vector<std::string>& texts, LetterIds& ids)
+LetterModel::LetterModel(const std::vector<SampleText>& samples, LetterIds& ids, double skip_rate)
+    : chain_(1, {}, [](const LetterContext&) { return Shares{1}; })
 {
     for (const std::string& letter : charactersOf(std::string(common_letters)))
         ids.idOf(letter);
-    std::vector<std::vector<std::size_t>> all;
-    for (const std::string& text : texts)
-        all.push_back(ids.idsOf(text));
-    const std::size_t n = ids.size();
-    Shares general(n), plain(n), begun(n);
-    double sum = 0;
-    for (std::size_t id = 0; id < n; ++id) {
-        sum += general[id] = generalShare(ids.letter(id));
-        begins_word_behind_.push_back(partsWords(ids.letter(id)));
+    std::vector<std::vector<std::size_t>> texts;
+    std::vector<double> weights;
+    double marks = 0;
+    for (const SampleText& sample : samples) {
+        texts.push_back(ids.idsOf(sample.text));
+        weights.push_back(sample.weight);
+        marks += sample.weight;
     }
-    for (double& share : general)
-        share /= sum;
-    for (const std::vector<std::size_t>& text : all)
-        for (std::size_t i = 0; i < text.size(); ++i) {
-            plain[text[i]] += 1;
-            begun[text[i]] += i == 0 ? 1 : 0;
-        }
-    const Shares any = smoothed(plain, general, general_counts);
-    // Initials are drawn from the whole alphabet, whatever the register's happen to be.
-    first_ = mixed(smoothed(begun, any, general_counts), general, 0.5);
-    countPairs(all, general, any);
+    otherwise_ = otherwise_counts / (otherwise_counts + marks);
+    for (std::vector<std::size_t>& text : texts)
+        text.push_back(ids.size());
+    for (std::size_t id = 0; id < ids.size(); ++id) {
+        general_.push_back(generalShare(ids.letter(id)));
+        begins_word_behind_.push_back(partsWords(ids.letter(id)));
+        is_letter_.push_back(isCapital(ids.letter(id)));
+        skip_.push_back(skipOf(ids.letter(id), skip_rate));
+    }
+    general_ = scaledTo(std::move(general_), 1 - general_end);
+    general_.push_back(general_end);
+    countPairs(texts, weights);
+    LetterContexts contexts;
+    for (std::size_t t = 0; t < texts.size(); ++t)
+        contexts.add(texts[t], weights[t]);
+    chain_ = LetterChain(general_.size(), contexts.seen(least_makers),
+                         [&](const LetterContext& context) { return next(context, contexts); });
 }
 
 // What stands behind a letter is smoothed with what stands behind all letters in its place: behind
 // any initial a full stop is likely.
 void LetterModel::countPairs(const std::vector<std::vector<std::size_t>>& texts,
-                             const Shares& general, const Shares& any)
+                             const std::vector<double>& weights)
 {
-    const std::size_t n = general.size();
+    const std::size_t n = general_.size();
+    Shares plain(n), begun(n);
     std::array<std::vector<Shares>, 2> counts;
-    ByPlace pooled;
+    std::array<Shares, 2> pooled;
     for (std::size_t place = 0; place < 2; ++place) {
         counts[place].assign(n, Shares(n));
         pooled[place].assign(n, 0);
     }
-    for (const std::vector<std::size_t>& text : texts)
-        for (std::size_t i = 1; i < text.size(); ++i) {
-            const bool began = i == 1 || begins_word_behind_[text[i - 2]];
-            counts[began][text[i - 1]][text[i]] += 1;
-            if (!begins_word_behind_[text[i - 1]])
-                pooled[began][text[i]] += 1;
-        }
-    for (std::size_t place = 0; place < 2; ++place)
-        for (std::size_t a = 0; a < n; ++a) {
-            const Shares& back_off =
-                begins_word_behind_[a] ? any : smoothed(pooled[place], any, plain_counts);
-            behind_[place].push_back(mixed(smoothed(counts[place][a], back_off, plain_counts),
-                                           general, most_certain_next));
-        }
-}
-
-// The shares of the next letter, each by whether it begins a word.
-LetterModel::ByPlace LetterModel::next(const ByPlace& now) const
-{
-    ByPlace then = {Shares(first_.size()), Shares(first_.size())};
-    for (std::size_t place = 0; place < 2; ++place)
-        for (std::size_t a = 0; a < first_.size(); ++a) {
-            const double share = now[place][a];
-            if (share < 1e-6)
+    for (std::size_t t = 0; t < texts.size(); ++t)
+        for (std::size_t i = 0; i < texts[t].size(); ++i) {
+            const std::size_t letter = texts[t][i];
+            plain[letter] += weights[t];
+            if (i == 0) {
+                begun[letter] += weights[t];
                 continue;
-            Shares& target = then[begins_word_behind_[a]];
-            const Shares& shares = behind_[place][a];
-            for (std::size_t b = 0; b < shares.size(); ++b)
-                target[b] += share * shares[b];
+            }
+            const std::size_t before = texts[t][i - 1];
+            const bool began = i == 1 || begins_word_behind_[texts[t][i - 2]];
+            counts[began][before][letter] += weights[t];
+            if (!begins_word_behind_[before])
+                pooled[began][letter] += weights[t];
         }
-    return then;
+    any_ = smoothed(plain, general_, general_counts);
+    first_ = withAnyInitial(smoothed(begun, any_, general_counts));
+    first_.back() = 0;
+    first_ = scaledTo(std::move(first_), 1);
+    for (std::size_t place = 0; place < 2; ++place)
+        for (std::size_t a = 0; a < end(); ++a) {
+            const Shares base =
+                begins_word_behind_[a] ? any_ : smoothed(pooled[place], any_, plain_counts);
+            Shares shares = smoothed(counts[place][a], base, plain_counts);
+            behind_[place].push_back(begins_word_behind_[a] ? withAnyInitial(std::move(shares))
+                                                            : std::move(shares));
+        }
 }
 
-double LetterModel::odds(const std::vector<CellWeights>& cells, std::size_t first,
-                         std::size_t end) const
+// Initials are drawn from the whole alphabet, whatever the register's happen to be.
+LetterModel::Shares LetterModel::withAnyInitial(Shares shares) const
 {
-    const ByPlace at_start = {Shares(first_.size()), first_};
-    ByPlace now = at_start;
-    double odds = 1;
-    for (std::size_t i = first; i < end; ++i) {
-        const CellWeights& cell = cells[i];
-        if (cell.stretch) {  // what stands behind a gap may be anything
-            now = {mixed(now[0], first_, 0.5), mixed(now[1], first_, 0.5)};
-            for (Shares& shares : now)
-                for (double& share : shares)
-                    share *= 0.5;
-            continue;
+    double letters = 0, of_general = 0;
+    for (std::size_t id = 0; id < end(); ++id)
+        if (is_letter_[id]) {
+            letters += shares[id];
+            of_general += general_[id];
         }
-        double sum = 0;
-        for (Shares& shares : now)
-            for (std::size_t a = 0; a < shares.size(); ++a)
-                sum += shares[a] *= cell.unread ? 1 : cell.of_letter[a] / cell.other;
-        if (sum <= 0)
-            return 0;
-        odds *= sum;
-        for (Shares& shares : now)
-            for (double& share : shares)
-                share /= sum;
-        now = next(now);
+    for (std::size_t id = 0; id < end(); ++id)
+        if (is_letter_[id])
+            shares[id] = 0.5 * (shares[id] + letters * general_[id] / of_general);
+    return shares;
+}
+
+LetterModel::Shares LetterModel::next(const LetterContext& context,
+                                      const LetterContexts& contexts) const
+{
+    if (context.size() == 0)
+        return any_;
+    const std::size_t before = context.back(0);
+    Shares shares = first_, general = first_;
+    if (before < end()) {
+        const bool began = context.size() > 1 &&
+                           (context.back(1) >= end() || begins_word_behind_[context.back(1)]);
+        shares = behind_[began][before];
+        general = general_;
     }
-    return odds;
+    contexts.drawTowards(context, shares);
+    return mixed(general, shares, otherwise_);
+}
+
+double LetterModel::logSum(const std::vector<AlignedCell>& cells, const AlignmentPlan& plan,
+                           const GapRates& rates) const
+{
+    return ChainRow(chain_, skip_, rates).logSum(cells, plan);
+}
+
+std::vector<std::vector<double>> LetterModel::lettersOf(const std::vector<AlignedCell>& cells,
+                                                        const AlignmentPlan& plan,
+                                                        const GapRates& rates) const
+{
+    return ChainRow(chain_, skip_, rates).lettersOf(cells, plan);
 }
 
 }  // namespace models

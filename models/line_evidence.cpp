@@ -5,24 +5,21 @@
 
 #include "models/coded_dates.h"
 #include "models/date_forms.h"
+#include "models/line_shares.h"
 #include "models/printed_years.h"
+#include "models/trie_search.h"
 
 namespace models {
 
 namespace {
 
-// Shares of what a line without a mark holds. Common practice, no source.
-constexpr double line_is_date = 0.35, line_is_known_text = 0.15, line_is_wordy = 0.03;
-constexpr double mark_line_has_date = 0.2;
 // A mark fills its line, or other text stands before or behind it.
 constexpr double fills_its_end = 0.8;
-// The same of a date, in parts of other text of the same length (one length in ten).
-constexpr double length_share = 0.1;
-constexpr double date_alone = 0.5 / length_share, date_at_an_end = 0.2, date_within = 0.05;
 // That a line's end is gone, by what is known of it.
 constexpr double cut_when_unknown = 0.03, cut_when_seen = 0.8;
 constexpr std::size_t most_dates = 6;
-constexpr double insert_rate = 0.02;  // as MatchOptions has it
+constexpr double most_log_odds = 300;  // of text longer than any mark: two lines' fit a double
+constexpr double least_date_odds = 0.05, least_text_odds = 0.01;  // less changes nothing
 
 double cutShare(LineEnd end)
 {
@@ -31,49 +28,65 @@ double cutShare(LineEnd end)
     return end == LineEnd::CutOff ? cut_when_seen : cut_when_unknown;
 }
 
-// P(cells | this text among them) / P(cells | other text).
-double textOdds(const std::vector<AlignedCell>& cells, const MatchText& text,
-                const AlignmentPlan& plan)
-{
-    static const GapRates rates(insert_rate);
-    return std::exp(logAlignmentSum(cells, text, plan, rates)) / length_share;
-}
-
 // What stands beside a date is known text or any.
 double textBeside(double known_odds)
 {
     return 1 - line_is_known_text + line_is_known_text * known_odds;
 }
 
-double placeShare(std::size_t first_cell, std::size_t end_cell, std::size_t cells)
+Line joined(const Line& first, const Line& second)
 {
-    const bool at_start = first_cell == 0, at_end = end_cell == cells;
-    if (at_start && at_end)
-        return date_alone;
-    return at_start || at_end ? date_at_an_end : date_within;
+    Line line = first;
+    Cell between;  // a space, or nothing where a word runs on
+    between.state = CellState::Lost;
+    between.least = 0;
+    line.cells.push_back(between);
+    line.cells.insert(line.cells.end(), second.cells.begin(), second.cells.end());
+    line.right_end = second.right_end;
+    return line;
 }
 
 }  // namespace
 
-LineEvidence::LineEvidence(const Line& line, const CompiledRegister& known, Dates dates)
-    : known_(known), weights_(weighCells(line.cells, known.ids, ConfusionTable::published()))
+LineEvidence::LineEvidence(const Line& first, const Line& second, const CompiledRegister& known)
+    : known_(known),
+      left_end_(first.left_end),
+      right_end_(second.right_end),
+      weights_(weighCells(joined(first, second).cells, known.ids, known.errors)),
+      cells_(cellsAsOdds(weights_, known.rates)),
+      break_(first.cells.size())
 {
-    cells_ = cellsAsOdds(weights_, GapRates(insert_rate));
-    if (dates == Dates::Looked)
-        findPlaces(line);
-    whole_ = weighStretch(line, 0, cells_.size());
+    stretchOf(0, cells_.size(), 1);
+}
+
+LineEvidence::LineEvidence(const Line& line, const CompiledRegister& known)
+    : known_(known),
+      left_end_(line.left_end),
+      right_end_(line.right_end),
+      weights_(weighCells(line.cells, known.ids, known.errors)),
+      cells_(cellsAsOdds(weights_, known.rates))
+{
+    findPlaces(line);
+    stretchOf(0, cells_.size(), 1 - mark_line_has_date);
     for (const DatePlace& date : dates_) {
-        left_.push_back(weighStretch(line, 0, date.first_cell));
-        right_.push_back(weighStretch(line, date.end_cell, cells_.size()));
+        const double level =
+            0.5 * mark_line_has_date * *std::max_element(date.odds.begin(), date.odds.end());
+        left_.push_back(stretchOf(0, date.first_cell, level));
+        right_.push_back(stretchOf(date.end_cell, cells_.size(), level));
     }
+    weighWithoutMark();
+}
+
+void LineEvidence::weighWithoutMark()
+{
     const double rest = 1 - line_is_date - line_is_known_text - line_is_wordy;
     const double undated =
-        rest + line_is_wordy * whole_.unknown_odds + line_is_known_text * whole_.text_odds;
-    without_mark_.assign(known.range.size(), undated);
+        rest + line_is_wordy * whole().unknown_odds + line_is_known_text * whole().text_odds;
+    without_mark_.assign(known_.range.size(), undated);
     for (std::size_t d = 0; d < dates_.size(); ++d) {
         const DatePlace& date = dates_[d];
-        const double share = line_is_date * textBeside(left_[d].text_odds) *
-                             textBeside(right_[d].text_odds) *
+        const double share = line_is_date * textBeside(stretches_[left_[d]].text_odds) *
+                             textBeside(stretches_[right_[d]].text_odds) *
                              placeShare(date.first_cell, date.end_cell, cells_.size());
         for (std::size_t y = 0; y < without_mark_.size(); ++y)
             without_mark_[y] += share * date.odds[y];
@@ -124,75 +137,116 @@ void LineEvidence::findPlaces(const Line& line)
               [&](const DatePlace& a, const DatePlace& b) { return best(a) > best(b); });
     if (dates_.size() > most_dates)
         dates_.resize(most_dates);
-    while (!dates_.empty() && best(dates_.back()) < 0.01 * best(dates_.front()))
+    while (!dates_.empty() &&
+           best(dates_.back()) < std::max(least_date_odds, 0.01 * best(dates_.front())))
         dates_.pop_back();
     const PrintedYears printed(line, known_.range);
     for (DatePlace& place : dates_)
         place.odds = printed.asMade(place.odds, place.end_cell);
 }
 
-LineEvidence::Stretch LineEvidence::weighStretch(const Line& line, std::size_t first_cell,
-                                                 std::size_t end_cell) const
+double LineEvidence::Stretch::of(std::size_t mark) const
 {
-    Stretch stretch;
-    stretch.first_cell = first_cell;
-    stretch.end_cell = end_cell;
-    stretch.mark_odds.assign(known_.marks.size(), 0);
-    if (first_cell >= end_cell)
-        return stretch;
-    const AlignmentPlan plan = planFor(line, first_cell, end_cell);
-    const std::vector<AlignedCell> cells(cells_.begin() + static_cast<long>(first_cell),
-                                         cells_.begin() + static_cast<long>(end_cell));
-    for (std::size_t i = 0; i < known_.marks.size(); ++i)
-        for (const CompiledSpelling& spelling : known_.marks[i].spellings)
-            stretch.mark_odds[i] += spelling.share * textOdds(cells, spelling.text, plan);
-    stretch.text_odds = otherTextsOdds(cells, plan);
-    double length_odds = 0;
-    for (const CompiledSpelling& length : known_.lengths)
-        length_odds += length.share * textOdds(cells, length.text, plan);
-    stretch.unknown_odds = known_.letter_model.odds(weights_, first_cell, end_cell) * length_odds;
-    return stretch;
+    const auto found =
+        std::lower_bound(mark_odds.begin(), mark_odds.end(), mark,
+                         [](const MarkOdds& odds, std::size_t m) { return odds.mark < m; });
+    return found != mark_odds.end() && found->mark == mark ? found->odds : 0;
 }
 
-AlignmentPlan LineEvidence::planFor(const Line& line, std::size_t first_cell,
-                                    std::size_t end_cell) const
+std::size_t LineEvidence::stretchOf(std::size_t first_cell, std::size_t end_cell, double level)
+{
+    auto stretch = std::find_if(stretches_.begin(), stretches_.end(), [&](const Stretch& other) {
+        return other.first_cell == first_cell && other.end_cell == end_cell;
+    });
+    if (stretch == stretches_.end()) {
+        stretches_.push_back({first_cell,
+                              end_cell,
+                              0,
+                              unknownOdds(first_cell, end_cell),
+                              otherTextsOdds(first_cell, end_cell),
+                              {}});
+        stretch = stretches_.end() - 1;
+    }
+    stretch->level += level;
+    return static_cast<std::size_t>(stretch - stretches_.begin());
+}
+
+double LineEvidence::unknownOdds(std::size_t first_cell, std::size_t end_cell) const
+{
+    const std::vector<AlignedCell> cells = cellsOf(first_cell, end_cell);
+    if (lettersRead(cells) == 0)
+        return 0;
+    const double log_sum =
+        known_.letter_model.logSum(cells, planFor(first_cell, end_cell), known_.rates);
+    return std::exp(std::min(log_sum, most_log_odds)) / length_share;
+}
+
+std::vector<AlignedCell> LineEvidence::cellsOf(std::size_t first_cell, std::size_t end_cell) const
+{
+    return {cells_.begin() + static_cast<long>(first_cell),
+            cells_.begin() + static_cast<long>(end_cell)};
+}
+
+double LineEvidence::findMarks(std::size_t stretch, const MarkLimits& limits)
+{
+    Stretch& where = stretches_[stretch];
+    if (where.first_cell >= where.end_cell)
+        return 0;
+    where.mark_odds = models::findMarks(known_, cellsOf(where.first_cell, where.end_cell),
+                                        planFor(where.first_cell, where.end_cell), limits);
+    double best = 0;
+    for (const MarkOdds& odds : where.mark_odds)
+        best = std::max(best, odds.odds * known_.marks[odds.mark].worthIn(*limits.worth));
+    return best;
+}
+
+AlignmentPlan LineEvidence::planFor(std::size_t first_cell, std::size_t end_cell) const
 {
     const std::size_t n = end_cell - first_cell;
+    // Where a text begins and ends; one over two lines, on either side of the break.
+    const std::size_t last_entry = break_.value_or(n), first_exit = break_ ? *break_ + 1 : 0;
     AlignmentPlan plan;
-    const double within = (1 - fills_its_end) / static_cast<double>(n + 1);
-    plan.entry.assign(n + 1, within);
-    plan.exit.assign(n + 1, within);
+    plan.entry.assign(n + 1, 0);
+    plan.exit.assign(n + 1, 0);
+    for (std::size_t i = 0; i <= last_entry; ++i)
+        plan.entry[i] = (1 - fills_its_end) / static_cast<double>(last_entry + 1);
+    for (std::size_t i = first_exit; i <= n; ++i)
+        plan.exit[i] = (1 - fills_its_end) / static_cast<double>(n + 1 - first_exit);
     plan.entry.front() += fills_its_end;
     plan.exit.back() += fills_its_end;
-    plan.cut_left = first_cell == 0 ? cutShare(line.left_end) : 0;
-    plan.cut_right = end_cell == cells_.size() ? cutShare(line.right_end) : 0;
+    plan.cut_left = first_cell == 0 ? cutShare(left_end_) : 0;
+    plan.cut_right = end_cell == cells_.size() ? cutShare(right_end_) : 0;
     return plan;
 }
 
-double LineEvidence::otherTextsOdds(const std::vector<AlignedCell>& cells,
-                                    const AlignmentPlan& plan) const
+double LineEvidence::otherTextsOdds(std::size_t first_cell, std::size_t end_cell) const
 {
-    if (known_.other_texts.empty())
+    if (known_.other_texts.texts().empty() || first_cell >= end_cell)
         return 1;
+    const SearchLimits all_that_matter{least_text_odds * length_share, 0, 0, nullptr};
     double sum = 0;
-    for (const MatchText& text : known_.other_texts)
-        sum += textOdds(cells, text, plan);
-    return sum / static_cast<double>(known_.other_texts.size());
+    for (const FoundText& text :
+         searchTrie(known_.other_texts, cellsOf(first_cell, end_cell),
+                    planFor(first_cell, end_cell), known_.rates, all_that_matter))
+        sum += text.odds / length_share;
+    return sum / static_cast<double>(known_.other_texts.texts().size());
 }
 
-// A mark in the whole line, or in what a date leaves on its left or right.
-std::vector<double> LineEvidence::besideDates(double whole, const std::vector<double>& left,
-                                              const std::vector<double>& right) const
+double LineEvidence::besideDate(std::size_t date, std::size_t mark) const
 {
-    std::vector<double> odds(known_.range.size(), (1 - mark_line_has_date) * whole);
-    for (std::size_t d = 0; d < dates_.size(); ++d) {
-        const double beside = mark_line_has_date * 0.5 * (left[d] + right[d]);
-        if (beside <= 0)
-            continue;
-        for (std::size_t y = 0; y < odds.size(); ++y)
-            odds[y] += beside * dates_[d].odds[y];
-    }
-    return odds;
+    return mark_line_has_date * 0.5 *
+           (stretches_[left_[date]].of(mark) + stretches_[right_[date]].of(mark));
+}
+
+std::vector<std::uint32_t> LineEvidence::marks() const
+{
+    std::vector<std::uint32_t> all;
+    for (const Stretch& stretch : stretches_)
+        for (const MarkOdds& odds : stretch.mark_odds)
+            all.push_back(odds.mark);
+    std::sort(all.begin(), all.end());
+    all.erase(std::unique(all.begin(), all.end()), all.end());
+    return all;
 }
 
 std::vector<double> LineEvidence::dateOdds() const
@@ -205,31 +259,38 @@ std::vector<double> LineEvidence::dateOdds() const
     return odds;
 }
 
-std::vector<double> LineEvidence::withMark(std::size_t mark) const
+// A mark in the whole line, or in what a date leaves on its left or right.
+void LineEvidence::addMark(std::size_t mark, const std::vector<double>& factor,
+                           std::vector<double>& sum) const
 {
-    std::vector<double> left, right;
-    for (std::size_t d = 0; d < dates_.size(); ++d) {
-        left.push_back(left_[d].mark_odds[mark]);
-        right.push_back(right_[d].mark_odds[mark]);
-    }
-    return besideDates(whole_.mark_odds[mark], left, right);
+    const double in_whole = (1 - mark_line_has_date) * whole().of(mark);
+    if (in_whole > 0)
+        for (std::size_t y = 0; y < sum.size(); ++y)
+            sum[y] += in_whole * factor[y];
+    for (std::size_t d = 0; d < dates_.size(); ++d)
+        if (const double beside = besideDate(d, mark); beside > 0)
+            for (std::size_t y = 0; y < sum.size(); ++y)
+                sum[y] += beside * dates_[d].odds[y] * factor[y];
 }
 
 std::vector<double> LineEvidence::withUnknownMark() const
 {
-    std::vector<double> left, right;
+    std::vector<double> odds(known_.range.size(), (1 - mark_line_has_date) * whole().unknown_odds);
     for (std::size_t d = 0; d < dates_.size(); ++d) {
-        left.push_back(left_[d].unknown_odds);
-        right.push_back(right_[d].unknown_odds);
+        const double beside =
+            mark_line_has_date * 0.5 *
+            (stretches_[left_[d]].unknown_odds + stretches_[right_[d]].unknown_odds);
+        for (std::size_t y = 0; y < odds.size(); ++y)
+            odds[y] += beside * dates_[d].odds[y];
     }
-    return besideDates(whole_.unknown_odds, left, right);
+    return odds;
 }
 
 double LineEvidence::bestMarkOdds(std::size_t mark) const
 {
-    double best = whole_.mark_odds[mark];
-    for (std::size_t d = 0; d < dates_.size(); ++d)
-        best = std::max({best, left_[d].mark_odds[mark], right_[d].mark_odds[mark]});
+    double best = 0;
+    for (const Stretch& stretch : stretches_)
+        best = std::max(best, stretch.of(mark));
     return best;
 }
 

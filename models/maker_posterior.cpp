@@ -1,6 +1,8 @@
 #include "models/maker_posterior.h"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 #include <numeric>
 
 namespace models {
@@ -9,46 +11,9 @@ namespace {
 
 constexpr double dated_from = 2;  // the likeliest year against the mean year
 
-// By year of the range. The odds of a dozen clear stamps multiplied pass what a double can hold.
-using Years = std::vector<long double>;
-
-long double sumOf(const Years& years)
+double sumOf(const std::vector<double>& values)
 {
-    return std::accumulate(years.begin(), years.end(), 0.0L);
-}
-
-Years wide(const std::vector<double>& years)
-{
-    return {years.begin(), years.end()};
-}
-
-std::vector<double> narrow(const Years& years)
-{
-    std::vector<double> shares;
-    for (const long double year : years)
-        shares.push_back(static_cast<double>(year));
-    return shares;
-}
-
-Years product(const Years& a, const Years& b)
-{
-    Years both(a.size());
-    for (std::size_t y = 0; y < a.size(); ++y)
-        both[y] = a[y] * b[y];
-    return both;
-}
-
-Years scaled(Years years, long double factor)
-{
-    for (long double& year : years)
-        year *= factor;
-    return years;
-}
-
-Years normalised(const Years& years)
-{
-    const long double sum = sumOf(years);
-    return sum > 0 ? scaled(years, 1 / sum) : years;
+    return std::accumulate(values.begin(), values.end(), 0.0);
 }
 
 double countOf(const CandidateOptions& options, const std::string& maker_id)
@@ -57,65 +22,77 @@ double countOf(const CandidateOptions& options, const std::string& maker_id)
     return 1 + (found == options.archive_counts.end() ? 0 : std::max(0.0, found->second));
 }
 
-// How much all known makers together made in each year.
-Years tradeYears(const std::vector<MakerPosterior>& makers)
-{
-    Years trade(makers.front().prior_years.size(), 0);
-    for (const MakerPosterior& maker : makers)
-        for (std::size_t y = 0; y < trade.size(); ++y)
-            trade[y] += maker.prior * maker.prior_years[y];
-    return normalised(trade);
-}
-
-class MakerWeigher {
+// Log of a sum whose terms are given as logs; the first is `one`.
+class LogSum {
 public:
-    MakerWeigher(const std::vector<StampEvidence>& stamps, const MakerRegister& known,
-                 const CompiledRegister& compiled, const ItemType* type,
-                 const CandidateOptions& options)
-        : stamps_(stamps), known_(known), compiled_(compiled), options_(options)
+    explicit LogSum(double one) : largest_(one) {}
+    void add(double log_term)
     {
-        type_years_ = type ? wide(softYears(type->introduced, type->withdrawn, compiled.range))
-                           : Years(compiled.range.size(), 1);
-        date_odds_.assign(compiled.range.size(), 1);
-        markless_odds_ = date_odds_;
-        unknown_odds_.assign(compiled.range.size(), 1);
-        for (const StampEvidence& stamp : stamps) {
-            date_odds_ = product(date_odds_, wide(stamp.dateOdds()));
-            markless_odds_ = product(markless_odds_, wide(stamp.withoutMark()));
-            unknown_odds_ = product(unknown_odds_, wide(stamp.withUnknownMark()));
+        if (log_term > largest_) {
+            sum_ = sum_ * std::exp(largest_ - log_term) + 1;
+            largest_ = log_term;
+        } else {
+            sum_ += std::exp(log_term - largest_);
         }
     }
-
-    Posterior weigh() const;
+    double value() const { return largest_ + std::log(sum_); }
 
 private:
-    std::vector<MakerPosterior> priors() const;
-    Years weighMarks(MakerPosterior& maker) const;
-    void weighUnknown(Posterior& posterior) const;
-
-    const std::vector<StampEvidence>& stamps_;
-    const MakerRegister& known_;
-    const CompiledRegister& compiled_;
-    const CandidateOptions& options_;
-    Years type_years_, date_odds_, markless_odds_, unknown_odds_;
+    double largest_, sum_ = 1;
 };
 
-// P(maker, year) before looking, as the maker's prior and its years.
+}  // namespace
+
+MakerWeigher::MakerWeigher(const std::vector<StampEvidence>& stamps, const MakerRegister& known,
+                           const CompiledRegister& compiled, const ItemType* type,
+                           const CandidateOptions& options)
+    : stamps_(stamps),
+      known_(known),
+      compiled_(compiled),
+      options_(options),
+      dates_(std::vector<double>(compiled.range.size(), 1)),
+      markless_(dates_),
+      other_marks_(dates_),
+      unknown_(dates_),
+      touched_(known.makers.size(), false)
+{
+    suitType(type);
+    for (const StampEvidence& stamp : stamps) {
+        dates_.multiply(stamp.dateOdds());
+        markless_.multiply(stamp.withoutMark());
+        other_marks_.multiply(stamp.withOtherMark());
+        unknown_.multiply(stamp.withUnknownMark());
+        for (const std::uint32_t mark : stamp.marks())
+            touched_[compiled.marks[mark].maker] = true;
+    }
+}
+
+void MakerWeigher::suitType(const ItemType* type)
+{
+    type_fit_.assign(compiled_.year_shares.size(), 1);
+    if (!type)
+        return;
+    const std::vector<double> type_years =
+        softYears(type->introduced, type->withdrawn, compiled_.range);
+    for (std::size_t shape = 0; shape < type_fit_.size(); ++shape) {
+        const std::vector<double> with_type = product(compiled_.year_shares[shape], type_years);
+        type_fit_[shape] = sumOf(with_type);
+        typed_years_.push_back(normalised(with_type));
+    }
+}
+
+// P(maker) before looking.
 std::vector<MakerPosterior> MakerWeigher::priors() const
 {
     std::vector<MakerPosterior> makers(known_.makers.size());
     double counts = 0, sum = 0;
-    for (const Maker& maker : known_.makers)
-        counts += countOf(options_, maker.maker_id);
+    for (std::size_t m = 0; m < makers.size(); ++m)
+        counts += makers[m].share = countOf(options_, known_.makers[m].maker_id);
     for (std::size_t m = 0; m < makers.size(); ++m) {
         MakerPosterior& one = makers[m];
-        const Maker& maker = known_.makers[m];
         one.maker = m;
-        one.share = countOf(options_, maker.maker_id) / counts;
-        const Years own = normalised(wide(softYears(maker.from, maker.to, compiled_.range)));
-        const Years with_type = product(own, type_years_);
-        one.type_fit = static_cast<double>(sumOf(with_type));
-        one.prior_years = narrow(normalised(with_type));
+        one.share /= counts;
+        one.type_fit = type_fit_[compiled_.years_of_maker[m]];
         one.prior = one.share * one.type_fit;
         sum += one.prior;
     }
@@ -124,90 +101,148 @@ std::vector<MakerPosterior> MakerWeigher::priors() const
     return makers;
 }
 
-// By year, the prior times all that was read. Which of its marks a maker used in a year goes by the
-// years in which each is known.
-Years MakerWeigher::weighMarks(MakerPosterior& maker) const
+// How much all known makers together made in each year.
+std::vector<double> MakerWeigher::tradeYears(const std::vector<MakerPosterior>& makers) const
 {
-    const std::vector<std::size_t>& marks = compiled_.marks_of_maker[maker.maker];
-    maker.has_marks = !marks.empty();
-    const Years prior = scaled(wide(maker.prior_years), maker.prior);
-    if (marks.empty()) {  // whatever its mark was, it is in no list
-        return product(prior, unknown_odds_);
-    }
-    Years of_all(prior.size(), 0);
-    for (const std::size_t mark : marks)
+    const std::vector<std::vector<double>>& prior_years = priorYears();
+    std::vector<double> of_shape(prior_years.size(), 0), trade(compiled_.range.size(), 0);
+    for (const MakerPosterior& maker : makers)
+        of_shape[compiled_.years_of_maker[maker.maker]] += maker.prior;
+    for (std::size_t shape = 0; shape < of_shape.size(); ++shape)
+        if (of_shape[shape] > 0)
+            for (std::size_t y = 0; y < trade.size(); ++y)
+                trade[y] += of_shape[shape] * prior_years[shape][y];
+    return normalised(std::move(trade));
+}
+
+// P(stamp | this maker, year) / P(stamp | other text), by year. Which of its marks a maker used in
+// a year goes by the years in which each is known.
+std::vector<double> MakerWeigher::marksOnStamp(std::size_t maker, const StampEvidence& stamp) const
+{
+    std::vector<double> of_all(compiled_.range.size(), 0);
+    for (const std::size_t mark : compiled_.marks_of_maker[maker])
         for (std::size_t y = 0; y < of_all.size(); ++y)
-            of_all[y] += compiled_.marks[mark].years[y];
-    Years joint = prior;
-    std::vector<Years> by_mark(marks.size(), prior);
-    for (const StampEvidence& stamp : stamps_) {
-        Years any(prior.size(), 0);
-        for (std::size_t k = 0; k < marks.size(); ++k) {
-            const Years odds = wide(stamp.withMark(marks[k]));
-            by_mark[k] = product(by_mark[k], odds);
-            for (std::size_t y = 0; y < any.size(); ++y)
-                any[y] += compiled_.marks[marks[k]].years[y] / of_all[y] * odds[y];
-        }
-        joint = product(joint, any);
+            of_all[y] += compiled_.yearsOfMark(mark)[y];
+    std::vector<double> any = stamp.withOtherMark();
+    for (const std::size_t mark : compiled_.marks_of_maker[maker]) {
+        if (!std::binary_search(stamp.marks().begin(), stamp.marks().end(), mark))
+            continue;
+        const std::vector<double> odds = stamp.withMark(mark);
+        const std::vector<double>& use = compiled_.yearsOfMark(mark);
+        for (std::size_t y = 0; y < any.size(); ++y)
+            any[y] += use[y] / of_all[y] * (odds[y] - stamp.withOtherMark()[y]);
     }
-    long double best = -1;
-    for (std::size_t k = 0; k < marks.size(); ++k) {
-        long double fit = 0;
-        for (std::size_t y = 0; y < prior.size(); ++y)
-            fit += compiled_.marks[marks[k]].years[y] / of_all[y] * by_mark[k][y];
-        if (fit > best) {
-            best = fit;
-            maker.best_mark = marks[k];
-        }
-    }
+    return any;
+}
+
+// By year, all that was read times the maker's own share of the year.
+YearProduct MakerWeigher::jointOf(std::size_t maker) const
+{
+    YearProduct joint(priorYears()[compiled_.years_of_maker[maker]]);
+    for (const StampEvidence& stamp : stamps_)
+        joint.multiply(compiled_.marks_of_maker[maker].empty() ? stamp.withUnknownMark()
+                                                               : marksOnStamp(maker, stamp));
     return joint;
 }
 
-// An unknown maker worked when the known ones did, all together.
-void MakerWeigher::weighUnknown(Posterior& posterior) const
+std::size_t MakerWeigher::bestMark(std::size_t maker) const
 {
-    const Years prior = scaled(tradeYears(posterior.makers), options_.unknown_prior);
-    posterior.unknown_markless = sumOf(product(prior, markless_odds_));
-    posterior.unknown_joint = sumOf(product(prior, unknown_odds_));
-    posterior.unknown_dated = sumOf(product(prior, date_odds_));
+    const std::vector<std::size_t>& marks = compiled_.marks_of_maker[maker];
+    std::size_t best = marks.front();
+    double best_fit = -std::numeric_limits<double>::infinity();
+    for (const std::size_t mark : marks) {
+        YearProduct fit(
+            product(priorYears()[compiled_.years_of_maker[maker]], compiled_.yearsOfMark(mark)));
+        for (const StampEvidence& stamp : stamps_)
+            fit.multiply(stamp.withMark(mark));
+        if (fit.logSum() > best_fit) {
+            best_fit = fit.logSum();
+            best = mark;
+        }
+    }
+    return best;
+}
+
+void MakerWeigher::weighMarks(MakerPosterior& maker) const
+{
+    const std::size_t shape = compiled_.years_of_maker[maker.maker];
+    maker.has_marks = !compiled_.marks_of_maker[maker.maker].empty();
+    if (!maker.has_marks) {  // whatever its mark was, it is in no list
+        maker.log_joint = std::log(maker.prior) + unknown_.logSum(priorYears()[shape]);
+        return;
+    }
+    maker.best_mark = compiled_.marks_of_maker[maker.maker].front();
+    if (!touched_[maker.maker])
+        return;
+    maker.log_joint = std::log(maker.prior) + jointOf(maker.maker).logSum();
+    maker.best_mark = bestMark(maker.maker);
+}
+
+// What does not depend on the maker's marks: the same for all makers with the same years.
+void MakerWeigher::weighYears(Posterior& posterior) const
+{
+    std::vector<double> dated, markless, other;
+    for (const std::vector<double>& years : priorYears()) {
+        dated.push_back(dates_.logSum(years));
+        markless.push_back(markless_.logSum(years));
+        other.push_back(other_marks_.logSum(years));
+    }
+    for (MakerPosterior& maker : posterior.makers) {
+        const std::size_t shape = compiled_.years_of_maker[maker.maker];
+        const double log_prior = std::log(maker.prior);
+        maker.log_dated = log_prior + dated[shape];
+        maker.log_markless = log_prior + markless[shape];
+        maker.log_joint = log_prior + other[shape];
+    }
+}
+
+// An unknown maker worked when the known ones did, all together.
+void MakerWeigher::weighUnknown(Posterior& posterior, const std::vector<double>& years) const
+{
+    const double log_prior = std::log(options_.unknown_prior);
+    posterior.log_unknown_joint = log_prior + unknown_.logSum(years);
+    LogSum joint(posterior.log_unknown_joint), markless(log_prior + markless_.logSum(years)),
+        dated(log_prior + dates_.logSum(years));
+    for (const MakerPosterior& maker : posterior.makers) {
+        joint.add(maker.log_joint);
+        markless.add(maker.log_markless);
+        dated.add(maker.log_dated);
+    }
+    posterior.log_all_joint = joint.value();
+    posterior.log_all_markless = markless.value();
+    posterior.log_all_dated = dated.value();
 }
 
 Posterior MakerWeigher::weigh() const
 {
     Posterior posterior;
-    const long double highest = *std::max_element(date_odds_.begin(), date_odds_.end());
-    const long double lowest = *std::min_element(date_odds_.begin(), date_odds_.end());
-    const long double mean = sumOf(date_odds_) / static_cast<long double>(date_odds_.size());
-    posterior.has_dates = highest > dated_from * mean;
     posterior.makers = priors();
-    Years date_shares = tradeYears(posterior.makers);
-    for (std::size_t y = 0; y < date_odds_.size(); ++y)
-        date_shares[y] *= date_odds_[y] - lowest;
-    posterior.date_shares = narrow(normalised(date_shares));
-    weighUnknown(posterior);
-    long double sum = posterior.unknown_joint;
-    for (MakerPosterior& maker : posterior.makers) {
-        const Years joint = weighMarks(maker);
-        const Years prior_years = wide(maker.prior_years);
-        maker.dated = maker.prior * sumOf(product(prior_years, date_odds_));
-        maker.markless = maker.prior * sumOf(product(prior_years, markless_odds_));
-        maker.joint = sumOf(joint);
-        maker.years = narrow(normalised(joint));
-        sum += maker.joint;
-    }
+    const std::vector<double>& dates = dates_.values();
+    const double lowest = *std::min_element(dates.begin(), dates.end());
+    posterior.has_dates = dated_from * sumOf(dates) < static_cast<double>(dates.size());
+    const std::vector<double> trade = tradeYears(posterior.makers);
+    posterior.date_shares = trade;
+    for (std::size_t y = 0; y < dates.size(); ++y)
+        posterior.date_shares[y] *= dates[y] - lowest;
+    posterior.date_shares = normalised(std::move(posterior.date_shares));
+    weighYears(posterior);
     for (MakerPosterior& maker : posterior.makers)
-        maker.probability = static_cast<double>(maker.joint / sum);
-    posterior.unknown_maker = static_cast<double>(posterior.unknown_joint / sum);
+        weighMarks(maker);
+    weighUnknown(posterior, trade);
+    for (MakerPosterior& maker : posterior.makers)
+        maker.probability = std::exp(maker.log_joint - posterior.log_all_joint);
+    posterior.unknown_maker = std::exp(posterior.log_unknown_joint - posterior.log_all_joint);
     return posterior;
 }
 
-}  // namespace
-
-Posterior weighMakers(const std::vector<StampEvidence>& stamps, const MakerRegister& known,
-                      const CompiledRegister& compiled, const ItemType* type,
-                      const CandidateOptions& options)
+std::vector<double> MakerWeigher::yearsOf(std::size_t maker) const
 {
-    return MakerWeigher(stamps, known, compiled, type, options).weigh();
+    return normalised(jointOf(maker).values());
+}
+
+std::vector<double> MakerWeigher::yearsOfUnknown() const
+{
+    return normalised(product(tradeYears(priors()), unknown_.values()));
 }
 
 }  // namespace models

@@ -9,7 +9,7 @@ namespace models {
 
 namespace {
 
-constexpr double as_registered = 0.7;  // share of the spelling that the register gives
+constexpr double as_registered = 0.8;  // of each word that has equals: written as in the register
 constexpr std::size_t most_spellings = 8;
 
 std::vector<std::string> wordsOf(const std::string& text)
@@ -22,14 +22,6 @@ std::vector<std::string> wordsOf(const std::string& text)
             words.back() += c;
     }
     return words;
-}
-
-std::string joined(const std::vector<std::string>& words)
-{
-    std::string text;
-    for (std::size_t i = 0; i < words.size(); ++i)
-        text.append(i == 0 ? "" : " ").append(words[i]);
-    return text;
 }
 
 // All words that the list makes equal to this one, itself left out.
@@ -50,6 +42,37 @@ std::set<std::string> equalsOf(const std::string& word, const std::vector<Spelli
     return equals;
 }
 
+// The word itself first.
+std::vector<SpelledText> waysToWrite(const std::string& word,
+                                     const std::vector<Spelling>& spellings)
+{
+    std::vector<SpelledText> ways = {{word, 1}};
+    if (word.empty())
+        return ways;
+    const std::set<std::string> equals = equalsOf(word, spellings);
+    if (!equals.empty())
+        ways.front().share = as_registered;
+    for (const std::string& equal : equals)
+        ways.push_back({equal, (1 - as_registered) / static_cast<double>(equals.size())});
+    return ways;
+}
+
+// Each text with each word behind it; the likeliest of them, the first as registered.
+std::vector<SpelledText> continued(const std::vector<SpelledText>& texts,
+                                   const std::string& between,
+                                   const std::vector<SpelledText>& words)
+{
+    std::vector<SpelledText> longer;
+    for (const SpelledText& text : texts)
+        for (const SpelledText& word : words)
+            longer.push_back({text.text + between + word.text, text.share * word.share});
+    std::stable_sort(longer.begin(), longer.end(),
+                     [](const auto& a, const auto& b) { return a.share > b.share; });
+    if (longer.size() > most_spellings)
+        longer.resize(most_spellings);
+    return longer;
+}
+
 }  // namespace
 
 std::string wordKey(const std::string& word)
@@ -65,21 +88,15 @@ std::string wordKey(const std::string& word)
 std::vector<SpelledText> spellingsOf(const std::string& text,
                                      const std::vector<Spelling>& spellings)
 {
-    std::vector<SpelledText> all = {{text, 1}};
+    std::vector<SpelledText> all = {{"", 1}};
     const std::vector<std::string> words = wordsOf(text);
     for (std::size_t i = 0; i < words.size(); ++i)
-        for (const std::string& equal : equalsOf(words[i], spellings)) {
-            if (all.size() >= most_spellings || words[i].empty())
-                break;
-            std::vector<std::string> exchanged = words;
-            exchanged[i] = equal;
-            all.push_back({joined(exchanged), 0});
-        }
-    if (all.size() == 1)
-        return all;
-    all.front().share = as_registered;
-    for (std::size_t i = 1; i < all.size(); ++i)
-        all[i].share = (1 - as_registered) / static_cast<double>(all.size() - 1);
+        all = continued(all, i == 0 ? "" : " ", waysToWrite(words[i], spellings));
+    double sum = 0;
+    for (const SpelledText& spelling : all)
+        sum += spelling.share;
+    for (SpelledText& spelling : all)
+        spelling.share /= sum;
     return all;
 }
 

@@ -15,8 +15,8 @@ struct SpelledText {
     double share = 1;  // of this spelling among those of the mark; they sum to 1
 };
 
-// A mark's text as the register gives it, and with words exchanged for their equals by the list
-// (LTD for LIMITED, & for AND), one exchange at a time; at most eight.
+// A mark's text as the register gives it, which comes first, and with any of its words exchanged
+// for their equals by the list (LTD for LIMITED, & for AND); the eight likeliest, likeliest first.
 std::vector<SpelledText> spellingsOf(const std::string& text,
                                      const std::vector<Spelling>& spellings);
 

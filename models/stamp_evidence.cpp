@@ -1,6 +1,9 @@
 #include "models/stamp_evidence.h"
 
 #include <algorithm>
+#include <numeric>
+
+#include "models/year_product.h"
 
 namespace models {
 
@@ -10,37 +13,29 @@ namespace {
 // source.
 constexpr double no_mark_share = 0.15;
 constexpr double over_two_lines = 0.08;  // of the marks, where there are two lines or more
-constexpr std::size_t most_lines = 12;   // beyond these a stamp's lines are left out
+// Marks that count for less than these shares of what no mark, or an unknown maker's, counts for
+// are not looked for.
+constexpr double least_of_no_mark = 0.02, least_of_unknown = 1e-2;
+constexpr std::size_t most_lines = 12;  // beyond these a stamp's lines are left out
 
-// Factors of all lines but those from first to end.
+// Factors of all lines but those from first to end, times a share; every line's odds are divided by
+// its scale, those left out too.
 std::vector<double> productWithout(const std::vector<LineEvidence>& lines, std::size_t first,
-                                   std::size_t end, std::size_t years)
+                                   std::size_t end, std::size_t years, double share = 1)
 {
-    std::vector<double> product(years, 1);
+    std::vector<double> product(years, share);
     for (std::size_t l = 0; l < lines.size(); ++l) {
-        if (l >= first && l < end)
-            continue;
+        const bool left_out = l >= first && l < end;
         for (std::size_t y = 0; y < years; ++y)
-            product[y] *= lines[l].withoutMark()[y];
+            product[y] *= (left_out ? 1 : lines[l].withoutMark()[y]) / lines[l].scale();
     }
     return product;
-}
-
-Line joined(const Line& first, const Line& second)
-{
-    Line line = first;
-    Cell between;  // a space, or nothing where a word runs on
-    between.state = CellState::Lost;
-    between.least = 0;
-    line.cells.push_back(between);
-    line.cells.insert(line.cells.end(), second.cells.begin(), second.cells.end());
-    line.right_end = second.right_end;
-    return line;
 }
 
 }  // namespace
 
 StampEvidence::StampEvidence(const Reading& reading, const CompiledRegister& known)
+    : letter_count_(known.ids.size())
 {
     std::vector<const Line*> lines;
     for (const Line& line : reading.lines)
@@ -49,13 +44,82 @@ StampEvidence::StampEvidence(const Reading& reading, const CompiledRegister& kno
     for (const Line* line : lines)
         lines_.emplace_back(*line, known);
     for (std::size_t l = 0; l + 1 < lines.size(); ++l)
-        pairs_.emplace_back(joined(*lines[l], *lines[l + 1]), known, LineEvidence::Dates::Ignored);
+        pairs_.emplace_back(*lines[l], *lines[l + 1], known);
     const std::size_t years = known.range.size();
     without_mark_ = productWithout(lines_, 0, 0, years);
     for (std::size_t l = 0; l < lines_.size(); ++l)
-        beside_line_.push_back(productWithout(lines_, l, l + 1, years));
+        beside_line_.push_back(productWithout(lines_, l, l + 1, years, lineShare()));
     for (std::size_t l = 0; l < pairs_.size(); ++l)
-        beside_pair_.push_back(productWithout(lines_, l, l + 2, years));
+        beside_pair_.push_back(productWithout(lines_, l, l + 2, years, pairShare()));
+    with_other_mark_ = without_mark_;
+    if (!lines_.empty())
+        for (double& odds : with_other_mark_)
+            odds *= no_mark_share;
+    findMarks(worthByDates(known));
+    collectMarks();
+}
+
+// Where a mark is likeliest first: what was found there tells what can be left elsewhere.
+void StampEvidence::findMarks(const std::vector<double>& worth)
+{
+    struct Search {
+        LineEvidence* line;
+        std::size_t stretch;
+        double level;  // how much odds there count for in the stamp
+    };
+    std::vector<Search> searches;
+    const auto add = [&](LineEvidence& line, const std::vector<double>& beside) {
+        const double level = *std::max_element(beside.begin(), beside.end());
+        for (std::size_t s = 0; s < line.stretchCount(); ++s)
+            searches.push_back({&line, s, level * line.stretchLevel(s)});
+    };
+    for (std::size_t l = 0; l < lines_.size(); ++l)
+        add(lines_[l], beside_line_[l]);
+    for (std::size_t l = 0; l < pairs_.size(); ++l)
+        add(pairs_[l], beside_pair_[l]);
+    const auto unknown = [](const Search& search) {
+        return search.level * search.line->unknownOdds(search.stretch);
+    };
+    std::stable_sort(searches.begin(), searches.end(),
+                     [&](const Search& a, const Search& b) { return unknown(a) > unknown(b); });
+    double matters =
+        least_of_no_mark * *std::max_element(with_other_mark_.begin(), with_other_mark_.end());
+    if (!searches.empty())
+        matters = std::max(matters, least_of_unknown * unknown(searches.front()));
+    double best = 0;
+    for (const Search& search : searches) {
+        const MarkLimits limits{matters / search.level, best / search.level, &worth};
+        best = std::max(best, search.level * search.line->findMarks(search.stretch, limits));
+    }
+}
+
+// How well the stamp's dates suit each mark's maker, by number of the register's spellings; the
+// best suited have 1.
+std::vector<double> StampEvidence::worthByDates(const CompiledRegister& known) const
+{
+    YearProduct dates(std::vector<double>(known.range.size(), 1));
+    for (const LineEvidence& line : lines_)
+        dates.multiply(line.dateOdds());
+    std::vector<double> fits;
+    for (const std::vector<double>& years : known.year_shares)
+        fits.push_back(std::inner_product(years.begin(), years.end(), dates.values().begin(), 0.0));
+    const double best = fits.empty() ? 1 : *std::max_element(fits.begin(), fits.end());
+    std::vector<double> worth;
+    worth.reserve(known.spellings.size());
+    for (const CompiledSpelling& spelling : known.spellings)
+        worth.push_back(fits[spelling.years] / best);
+    return worth;
+}
+
+void StampEvidence::collectMarks()
+{
+    for (const std::vector<LineEvidence>* lines : {&lines_, &pairs_})
+        for (const LineEvidence& line : *lines) {
+            const std::vector<std::uint32_t> marks = line.marks();
+            marks_.insert(marks_.end(), marks.begin(), marks.end());
+        }
+    std::sort(marks_.begin(), marks_.end());
+    marks_.erase(std::unique(marks_.begin(), marks_.end()), marks_.end());
 }
 
 double StampEvidence::lineShare() const
@@ -69,43 +133,30 @@ double StampEvidence::pairShare() const
     return (1 - no_mark_share) * over_two_lines / static_cast<double>(pairs_.size());
 }
 
-std::vector<double> StampEvidence::placed(const std::vector<std::vector<double>>& in_line,
-                                          const std::vector<double>& in_pair) const
-{
-    std::vector<double> odds = without_mark_;
-    if (lines_.empty())
-        return odds;
-    for (double& odd : odds)
-        odd *= no_mark_share;
-    for (std::size_t l = 0; l < lines_.size(); ++l)
-        for (std::size_t y = 0; y < odds.size(); ++y)
-            odds[y] += lineShare() * in_line[l][y] * beside_line_[l][y];
-    for (std::size_t l = 0; l < pairs_.size(); ++l)
-        for (std::size_t y = 0; y < odds.size(); ++y)
-            odds[y] += pairShare() * in_pair[l] * beside_pair_[l][y];
-    return odds;
-}
-
 std::vector<double> StampEvidence::withMark(std::size_t mark) const
 {
-    std::vector<std::vector<double>> in_line;
-    std::vector<double> in_pair;
-    for (const LineEvidence& line : lines_)
-        in_line.push_back(line.withMark(mark));
-    for (const LineEvidence& pair : pairs_)
-        in_pair.push_back(pair.wholeMarkOdds(mark));
-    return placed(in_line, in_pair);
+    std::vector<double> odds = with_other_mark_;
+    for (std::size_t l = 0; l < lines_.size(); ++l)
+        lines_[l].addMark(mark, beside_line_[l], odds);
+    for (std::size_t l = 0; l < pairs_.size(); ++l)
+        if (const double in_pair = pairs_[l].wholeMarkOdds(mark); in_pair > 0)
+            for (std::size_t y = 0; y < odds.size(); ++y)
+                odds[y] += in_pair * beside_pair_[l][y];
+    return odds;
 }
 
 std::vector<double> StampEvidence::withUnknownMark() const
 {
-    std::vector<std::vector<double>> in_line;
-    for (const LineEvidence& line : lines_)
-        in_line.push_back(line.withUnknownMark());
-    std::vector<double> in_pair;
-    for (const LineEvidence& pair : pairs_)
-        in_pair.push_back(pair.wholeUnknownOdds());
-    return placed(in_line, in_pair);
+    std::vector<double> odds = with_other_mark_;
+    for (std::size_t l = 0; l < lines_.size(); ++l) {
+        const std::vector<double> in_line = lines_[l].withUnknownMark();
+        for (std::size_t y = 0; y < odds.size(); ++y)
+            odds[y] += in_line[y] * beside_line_[l][y];
+    }
+    for (std::size_t l = 0; l < pairs_.size(); ++l)
+        for (std::size_t y = 0; y < odds.size(); ++y)
+            odds[y] += pairs_[l].wholeUnknownOdds() * beside_pair_[l][y];
+    return odds;
 }
 
 std::vector<double> StampEvidence::dateOdds() const

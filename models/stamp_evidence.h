@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -16,16 +17,28 @@ struct MarkPlace {
     double odds = 0;                           // against other text
 };
 
+// What letters the unread cells of a stamp show if a maker made it: weights in sum over all ways to
+// explain the stamp, by line with letters, cell and letter number.
+struct StampLetters {
+    double weight = 0;  // of all ways, those in which no mark was found among them
+    std::vector<std::vector<std::vector<double>>> of_letters;
+};
+
 // What a whole stamp says: any line, or two that follow each other, may hold the mark, any line a
 // date, and the rest is other text. A stamp may show no maker's mark at all.
 class StampEvidence {
 public:
     StampEvidence(const Reading& reading, const CompiledRegister& known);
 
+    // The marks that it can hold, ascending; all others fit it as no mark does.
+    const std::vector<std::uint32_t>& marks() const { return marks_; }
+
     // P(stamp | item of a maker with this mark, made in this year) / P(stamp | other text), by
     // year.
     std::vector<double> withMark(std::size_t mark) const;
     std::vector<double> withUnknownMark() const;
+    // The same of a maker with a mark that it cannot hold.
+    const std::vector<double>& withOtherMark() const { return with_other_mark_; }
     // The same where the stamp is known to show no maker's mark.
     const std::vector<double>& withoutMark() const { return without_mark_; }
 
@@ -33,20 +46,34 @@ public:
     std::vector<double> dateOdds() const;
 
     MarkPlace bestPlace(std::size_t mark) const;
+
+    // With one of these marks, each as likely, and with these probabilities of years.
+    StampLetters lettersWithMarks(const std::vector<std::size_t>& marks,
+                                  const std::vector<double>& years) const;
+    StampLetters lettersWithUnknownMark(const std::vector<double>& years) const;
+    // Its lines with letters, in the order of the reading.
+    const std::vector<LineEvidence>& lines() const { return lines_; }
+
     bool isEmpty() const { return lines_.empty(); }
 
 private:
-    // Odds of a mark in one line (by year) or in two joined, for each place that it can have.
-    std::vector<double> placed(const std::vector<std::vector<double>>& in_line,
-                               const std::vector<double>& in_pair) const;
+    StampLetters noLetters(const std::vector<double>& years) const;
+    void addPair(std::size_t pair, const CellLetters& letters, StampLetters& all) const;
+    std::vector<double> worthByDates(const CompiledRegister& known) const;
+    void findMarks(const std::vector<double>& worth);
+    void collectMarks();
     double lineShare() const;
     double pairShare() const;
 
     std::vector<LineEvidence> lines_;
     std::vector<LineEvidence> pairs_;  // line i and i + 1 as one, a space between
     std::vector<double> without_mark_;
-    // without_mark_ with one line's own factor taken out, and with two lines'.
+    std::vector<double> with_other_mark_;
+    // without_mark_ with one line's own factor taken out, and with two lines', times the share of
+    // marks that stand there.
     std::vector<std::vector<double>> beside_line_, beside_pair_;
+    std::vector<std::uint32_t> marks_;
+    std::size_t letter_count_ = 0;  // the register's different letters
 };
 
 }  // namespace models

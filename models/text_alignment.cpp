@@ -10,8 +10,6 @@ namespace models {
 
 namespace {
 
-// Each further letter of an unknown number is this likely; a stretch has nine letters on average.
-constexpr double going_on = 0.9;
 // Dots and spaces come and go this many times as easily as letters.
 constexpr int blank_skip_power = 15, blank_insert_power = 3;
 
@@ -144,11 +142,16 @@ double strayWeight(const CellWeights& cell, const GapRates& rates)
     return rates.letter * cell.other + rates.dot * cell.dot + rates.space * cell.space;
 }
 
+double blankSkip(double skip_rate)
+{
+    return 1 - std::pow(1 - skip_rate, blank_skip_power);
+}
+
 MatchText makeMatchText(const std::string& text, LetterIds& ids, double skip_rate)
 {
     MatchText made;
     made.letters = ids.idsOf(text);
-    const double blank = 1 - std::pow(1 - skip_rate, blank_skip_power);
+    const double blank = blankSkip(skip_rate);
     for (const std::size_t id : made.letters)
         made.skip.push_back(isBlank(ids.letter(id)) ? blank : skip_rate);
     return made;

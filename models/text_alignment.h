@@ -10,11 +10,18 @@
 // many texts, and with entry and exit at any cell so that a mark can stand within a line.
 namespace models {
 
+// Each further letter of an unknown number is this likely; a stretch has nine letters on average.
+inline constexpr double going_on = 0.9;
+
 // A text to be matched: letters by number and how easily each leaves no cell.
 struct MatchText {
     std::vector<std::size_t> letters;
     std::vector<double> skip;  // 0 to 1, one a letter
 };
+
+// How easily a full stop, a comma or a space leaves no cell: they come and go more easily than
+// letters, which do at `skip_rate`.
+double blankSkip(double skip_rate);
 
 MatchText makeMatchText(const std::string& text, LetterIds& ids, double skip_rate);
 

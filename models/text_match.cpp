@@ -24,7 +24,9 @@ double logProbability(const Line& line, const std::string& truth, const Confusio
     checkRate(options.skip_rate, "MatchOptions.skip_rate");
     LetterIds ids;
     const MatchText text = makeMatchText(truth, ids, options.skip_rate);
-    const std::vector<CellWeights> weights = weighCells(line.cells, ids, confusions);
+    ReadingErrors errors;
+    errors.confusions = confusions;
+    const std::vector<CellWeights> weights = weighCells(line.cells, ids, errors);
     const GapRates rates(options.insert_rate);
     std::vector<AlignedCell> cells;
     for (const CellWeights& cell : weights)

@@ -113,7 +113,7 @@ void addExamined(const AddOptions& options, flow::Engines& engines, Surroundings
             proposals.push_back(stamp.proposal);
         }
     }
-    filing.candidates = flow::rankReadings(proposals, engines.known, options.type_id);
+    filing.candidates = flow::rankReadings(proposals, engines, options.type_id);
 }
 
 Filing prepareFiling(const AddOptions& options, const std::string& by,

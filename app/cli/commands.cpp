@@ -15,6 +15,8 @@ const std::vector<Command>& allCommands()
         {"show", "Show one filed item", prepareShow},
         {"export", "Write all filed items as a table or as JSON", prepareExport},
         {"register", "Check the register, look things up in it, add to it", prepareRegister},
+        {"confusion", "Show what letters are taken for, as corrections taught it, or forget them",
+         prepareConfusion},
         {"window", "Open the window", prepareWindow},
     };
     return commands;

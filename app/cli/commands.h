@@ -16,6 +16,7 @@ std::function<int()> prepareItem(CLI::App& options, Surroundings& around);
 std::function<int()> prepareDate(CLI::App& options, Surroundings& around);
 std::function<int()> prepareChange(CLI::App& options, Surroundings& around);
 std::function<int()> prepareShow(CLI::App& options, Surroundings& around);
+std::function<int()> prepareConfusion(CLI::App& options, Surroundings& around);
 std::function<int()> prepareExport(CLI::App& options, Surroundings& around);
 std::function<int()> prepareRegister(CLI::App& options, Surroundings& around);
 std::function<int()> prepareWindow(CLI::App& options, Surroundings& around);

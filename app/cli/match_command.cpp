@@ -18,7 +18,7 @@ namespace cli {
 namespace {
 
 struct MatchOptions {
-    std::string reading, type_id, day_order, register_folder;
+    std::string reading, type_id, day_order, register_folder, archive_folder;
     bool json = false;
 };
 
@@ -30,7 +30,11 @@ int match(const MatchOptions& options, Surroundings& around)
     const models::MakerRegister known =
         models::loadRegister(registerFolder(options.register_folder, around));
     requireItemType(options.type_id, known);
-    const models::CandidateList candidates = flow::rankReadings({reading}, known, options.type_id);
+    models::Experience experience;
+    if (!options.archive_folder.empty())
+        experience = openExisting(options.archive_folder, around).experience();
+    const models::CandidateList candidates =
+        flow::rankReadings({reading}, known, options.type_id, experience);
     const auto dates = flow::datesOf(reading.lines, known, options.type_id, day_order);
     if (options.json) {
         nlohmann::ordered_json json = {{"lines", datedLinesJson(reading.lines, dates)}};
@@ -45,6 +49,7 @@ int match(const MatchOptions& options, Surroundings& around)
     }
     around.out << "can mean\n";
     printCandidates(around.out, candidates, "  ");
+    printSettling(around.out, candidates, "  ");
     return done;
 }
 
@@ -64,6 +69,11 @@ std::function<int()> prepareMatch(CLI::App& command, Surroundings& around)
         ->type_name("ITEM_TYPE");
     command.add_option("--day-order", options->day_order, day_order_help)->type_name("day|month");
     command.add_option("--register", options->register_folder, register_help)->type_name("FOLDER");
+    command
+        .add_option("--archive", options->archive_folder,
+                    "Count what the archive in this folder holds: items of each maker, and what "
+                    "letters were taken for (weftmark confusion)")
+        ->type_name("FOLDER");
     return [options, &around] { return match(*options, around); };
 }
 

@@ -104,6 +104,26 @@ Json examinationJson(const std::string& photo, const flow::Examination& examinat
     return json;
 }
 
+// null where no unread cell would tell anything.
+Json settlingJson(const std::optional<models::SettlingCell>& settling)
+{
+    if (!settling)
+        return nullptr;
+    Json letters = Json::array();
+    for (const models::LetterMeaning& letter : settling->letters)
+        letters.push_back(
+            {{"letter", letter.letter},
+             {"probability", letter.probability},
+             {"maker", letter.maker_id.empty() ? Json(nullptr) : Json(letter.maker)},
+             {"maker_id", letter.maker_id.empty() ? Json(nullptr) : Json(letter.maker_id)},
+             {"maker_probability", letter.maker_probability}});
+    return {{"stamp", settling->stamp},
+            {"line", settling->line},
+            {"cell", settling->cell},
+            {"bits", settling->bits},
+            {"letters", letters}};
+}
+
 Json failureJson(const std::string& photo, const std::string& error)
 {
     Json json = {{"photo", photo},
@@ -123,7 +143,8 @@ Json candidatesJson(const models::CandidateList& candidates)
         list.push_back(candidateJson(candidate));
     return {{"candidates", list},
             {"other_makers", candidates.other_makers},
-            {"unknown_maker", candidates.unknown_maker}};
+            {"unknown_maker", candidates.unknown_maker},
+            {"settling", settlingJson(candidates.settling)}};
 }
 
 Json datedLinesJson(const std::vector<models::Line>& lines,

@@ -7,6 +7,7 @@
 
 #include "models/leiden.h"
 #include "models/reading.h"
+#include "models/settling_words.h"
 
 namespace cli {
 
@@ -133,6 +134,17 @@ void printCandidates(std::ostream& out, const models::CandidateList& candidates,
         << percent(others) << "  others of the register\n";
 }
 
+void printSettling(std::ostream& out, const models::CandidateList& candidates,
+                   const std::string& indent)
+{
+    if (!candidates.settling)
+        return;
+    const models::SettlingWords words = models::settlingInWords(*candidates.settling);
+    out << indent << words.where << "\n";
+    for (const std::string& meaning : words.meanings)
+        out << indent << "      " << meaning << "\n";
+}
+
 void printExamination(std::ostream& out, const std::string& photo,
                       const flow::Examination& examination)
 {
@@ -161,6 +173,7 @@ void printExamination(std::ostream& out, const std::string& photo,
     }
     out << "  can mean\n";
     printCandidates(out, examination.candidates, "    ");
+    printSettling(out, examination.candidates, "    ");
 }
 
 void printTruth(std::ostream& out, const Truth& truth, const models::MakerRegister& known)

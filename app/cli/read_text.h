@@ -24,6 +24,10 @@ std::string datesInWords(const std::vector<models::DateMeaning>& dates);
 void printCandidates(std::ostream& out, const models::CandidateList& candidates,
                      const std::string& indent);
 
+// Which unread letter would settle most, and what it would mean; nothing where none would.
+void printSettling(std::ostream& out, const models::CandidateList& candidates,
+                   const std::string& indent);
+
 // One photo: its stamps with their lines (places without a letter read are counted), and what they
 // can mean together.
 void printExamination(std::ostream& out, const std::string& photo,

@@ -166,8 +166,8 @@ void noteMirrored(models::Reading& reading)
         reading.options += (reading.options.empty() ? "" : " ") + std::string(mirrored_option);
 }
 
-StampExamination finished(const vision::StampOutline& outline, ReadStamp read,
-                          const Engines& engines, const ExamineOptions& options)
+StampExamination finished(const vision::StampOutline& outline, ReadStamp read, Engines& engines,
+                          const ExamineOptions& options)
 {
     StampExamination examination;
     examination.outline = uprightOutline(outline, read.enhanced.rectified.up_deg);
@@ -187,7 +187,7 @@ StampExamination finished(const vision::StampOutline& outline, ReadStamp read,
     examination.roles = models::guessRoles(examination.proposal.lines, context);
     examination.dates =
         datesOf(examination.proposal.lines, engines.known, options.type_id, options.day_order);
-    examination.candidates = rankReadings({examination.proposal}, engines.known, options.type_id);
+    examination.candidates = rankReadings({examination.proposal}, engines, options.type_id);
     return examination;
 }
 
@@ -237,7 +237,7 @@ Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
             examination.photo.warnings.push_back(std::move(advice));
     }
     begin("weighing what it can mean", 0.9);
-    examination.candidates = rankReadings(proposals, engines.known, options.type_id);
+    examination.candidates = rankReadings(proposals, engines, options.type_id);
     return examination;
 }
 
@@ -288,14 +288,18 @@ std::vector<std::vector<models::DateMeaning>> datesOf(const std::vector<models::
 }
 
 models::CandidateList rankReadings(const std::vector<models::Reading>& readings,
-                                   const models::MakerRegister& known, const std::string& type_id)
+                                   const models::MakerRegister& known, const std::string& type_id,
+                                   const models::Experience& experience)
 {
-    models::ItemEvidence evidence;
-    evidence.type_id = type_id;
-    for (const models::Reading& reading : readings)
-        if (!reading.lines.empty())
-            evidence.stamps.push_back(reading);
-    return models::rankCandidates(evidence, known);
+    return Ranking(known, experience).rank(readings, type_id);
+}
+
+models::CandidateList rankReadings(const std::vector<models::Reading>& readings, Engines& engines,
+                                   const std::string& type_id)
+{
+    if (!engines.ranking)
+        engines.ranking = std::make_shared<const Ranking>(engines.known, engines.experience);
+    return engines.ranking->rank(readings, type_id);
 }
 
 }  // namespace flow

@@ -8,8 +8,10 @@
 #include <string>
 #include <vector>
 
+#include "app/flow/ranking.h"
 #include "models/candidates.h"
 #include "models/date_mark.h"
+#include "models/experience.h"
 #include "models/maker_register.h"
 #include "models/reading.h"
 #include "vision/enhance.h"
@@ -37,8 +39,10 @@ struct Engines {
     std::vector<std::unique_ptr<vision::TextReader>> readers;
     // Certainty of a line from which no other reader is asked; 0: only where nothing was read.
     double sure_from = 0;
-    models::MakerRegister known;        // the register
-    std::vector<std::string> troubles;  // what cannot be used, a sentence each
+    models::MakerRegister known;             // the register
+    models::Experience experience;           // of the archive
+    std::shared_ptr<const Ranking> ranking;  // of both; made when it is first needed
+    std::vector<std::string> troubles;       // what cannot be used, a sentence each
 };
 
 struct ExamineOptions {
@@ -100,9 +104,14 @@ std::vector<std::vector<models::DateMeaning>> datesOf(const std::vector<models::
                                                       const std::string& type_id,
                                                       models::DayOrder day_order);
 
-// The candidates of readings taken together as marks of one item.
+// The candidates of readings taken together as marks of one item, and the unread cell that would
+// settle most (ranking.h).
 models::CandidateList rankReadings(const std::vector<models::Reading>& readings,
-                                   const models::MakerRegister& known, const std::string& type_id);
+                                   const models::MakerRegister& known, const std::string& type_id,
+                                   const models::Experience& experience = {});
+// The same by what the engines know; their register is made ready once.
+models::CandidateList rankReadings(const std::vector<models::Reading>& readings, Engines& engines,
+                                   const std::string& type_id);
 
 // The engines every Weftmark program starts with: the networks, and Tesseract and the search by
 // letters' shapes in place of those whose weights cannot be used; `troubles` says why. Tesseract is

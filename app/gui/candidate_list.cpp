@@ -8,6 +8,7 @@
 
 #include "app/gui/share_delegate.h"
 #include "app/gui/year_bars.h"
+#include "models/settling_words.h"
 
 namespace gui {
 
@@ -66,6 +67,7 @@ void CandidateList::showCandidates(const models::CandidateList& list)
 {
     const models::Candidate* before = inHand();
     const std::string maker = before ? before->maker_id : std::string();
+    settling_ = list.settling;
     model_->setCandidates(list);
     unknown_->showShare(list.unknown_maker);
     int row = 0;
@@ -81,6 +83,7 @@ void CandidateList::showCandidates(const models::CandidateList& list)
 
 void CandidateList::clear()
 {
+    settling_.reset();
     model_->clear();
     unknown_->showShare(-1);
     showReasons();
@@ -106,6 +109,12 @@ void CandidateList::showReasons()
         reasons << tr("What the letters can mean is being weighed.");
     } else {
         reasons << tr("What is left when no listed maker explains the letters.");
+    }
+    if (settling_ && model_->rowCount() > 0) {
+        const models::SettlingWords words = models::settlingInWords(*settling_);
+        reasons << QString() << QString::fromStdString(words.where);
+        for (const std::string& meaning : words.meanings)
+            reasons << QString::fromUtf8("\xE2\x80\xA2 ") + QString::fromStdString(meaning);
     }
     reasons_->setPlainText(reasons.join('\n'));
 }

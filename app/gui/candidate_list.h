@@ -1,5 +1,7 @@
 #pragma once
 
+#include <optional>
+
 #include <QFrame>
 
 #include "app/gui/candidate_model.h"
@@ -21,7 +23,8 @@ enum class Conclusion {
 };
 
 // What the reading can mean, with the years and reasons of the row in hand beside the table, and
-// the share of an unknown maker always in view above it.
+// the share of an unknown maker always in view above it; below, which unread letter would settle
+// most.
 class CandidateList : public QFrame {
     Q_OBJECT
 
@@ -48,6 +51,7 @@ private:
     ShareBar* unknown_;
     YearBars* years_;
     QPlainTextEdit* reasons_;
+    std::optional<models::SettlingCell> settling_;
 };
 
 }  // namespace gui

@@ -1,11 +1,31 @@
 #include "app/gui/examiner.h"
 
+#include "models/archive/archive.h"
+
 namespace gui {
 
-MakeExaminer examinerOfFlow(const std::filesystem::path& register_folder)
+namespace {
+
+// Looking at stamps goes on without an archive that cannot be read.
+void learn(flow::Engines& engines, const std::filesystem::path& archive_folder)
 {
-    return [register_folder] {
+    if (archive_folder.empty() || !models::Archive::isIn(archive_folder))
+        return;
+    try {
+        engines.experience = models::Archive::open(archive_folder, "weftmark").experience();
+    } catch (const models::ArchiveError& error) {
+        engines.troubles.push_back(error.what());
+    }
+}
+
+}  // namespace
+
+MakeExaminer examinerOfFlow(const std::filesystem::path& register_folder,
+                            const std::filesystem::path& archive_folder)
+{
+    return [register_folder, archive_folder] {
         auto engines = std::make_shared<flow::Engines>(flow::makeEngines(register_folder));
+        learn(*engines, archive_folder);
         Examiner examiner;
         examiner.examinePhoto = [engines](const auto& file, const auto& options,
                                           std::stop_token stop, const auto& progress) {
@@ -23,7 +43,7 @@ MakeExaminer examinerOfFlow(const std::filesystem::path& register_folder)
                 vision::rectifyStamp(photo, outline, {.mirrored = is_mirrored}));
         };
         examiner.rankReadings = [engines](const auto& readings, const std::string& type_id) {
-            return flow::rankReadings(readings, engines->known, type_id);
+            return flow::rankReadings(readings, *engines, type_id);
         };
         examiner.troubles = engines->troubles;
         examiner.known = std::make_shared<const models::MakerRegister>(engines->known);

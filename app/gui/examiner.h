@@ -38,7 +38,9 @@ struct Examiner {
 // Loading engines takes a second or more, so it is left to the worker's thread.
 using MakeExaminer = std::function<Examiner()>;
 
-// The engines of app/flow with the register of this folder.
-MakeExaminer examinerOfFlow(const std::filesystem::path& register_folder);
+// The engines of app/flow with the register of this folder, and what the archive teaches when they
+// are made; an archive that is not there teaches nothing.
+MakeExaminer examinerOfFlow(const std::filesystem::path& register_folder,
+                            const std::filesystem::path& archive_folder = {});
 
 }  // namespace gui

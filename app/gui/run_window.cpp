@@ -15,7 +15,7 @@ int runWindow(int& argc, char** argv, const WindowOptions& options)
     QApplication::setWindowIcon(programIcon());
     QGuiApplication::setDesktopFileName("weftmark");
     SittingOptions sitting;
-    sitting.examiner = examinerOfFlow(options.register_folder);
+    sitting.examiner = examinerOfFlow(options.register_folder, options.archive_folder);
     sitting.archive_folder = options.archive_folder;
     sitting.register_folder = options.register_folder;
     sitting.author = options.author;

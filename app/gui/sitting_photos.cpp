@@ -110,10 +110,10 @@ void Sitting::lay(int place, const flow::Examination& examination)
         drafted ? std::pair(here.draft->current, here.draft->place) : std::pair(0, CellPlace{});
     layDraft(here, examination.photo, stamps);
     here.session->setStamps(std::move(stamps));
-    if (returning_ && returning_->place == place)
-        here.session->returnTo(returning_->stamp, returning_->cell);
-    else if (drafted)
+    if (drafted)  // it goes with its letters, where the table may be a step ahead
         here.session->returnTo(stamp, cell);
+    else if (returning_ && returning_->place == place)
+        here.session->returnTo(returning_->stamp, returning_->cell);
     if (returning_ && returning_->place == place)
         returning_.reset();
     if (!drafted)

@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <stdexcept>
@@ -9,6 +10,8 @@
 #include <vector>
 
 #include "models/archive/records.h"
+#include "models/confusion_learning.h"
+#include "models/experience.h"
 
 namespace models {
 
@@ -92,6 +95,18 @@ public:
     // The items that a photo with this hash is filed with, each by its accession number, or its id
     // where it has none; oldest first.
     std::vector<std::string> itemsWithPhoto(const std::string& sha256) const;
+
+    // How many items each maker has by their latest standing attribution, by maker_id.
+    std::map<std::string, double> makerCounts() const;
+
+    // What people's readings teach of what engines take letters for (confusion_learning.h), since
+    // corrections were last forgotten. Nothing recorded is changed by forgetting: a file beside the
+    // archive says from when on corrections count.
+    std::vector<TaughtLetter> taughtLetters() const;
+    // Throws ArchiveError if that cannot be written.
+    void forgetCorrections();
+    // Both, as the ranking takes them.
+    Experience experience() const;
 
     // Where the original with this hash lies, whether or not it is there.
     std::filesystem::path originalPath(const std::string& sha256,

@@ -94,7 +94,7 @@ TEST_CASE("A photo's object has the contract's fields in the contract's order", 
     REQUIRE(ran.code == 0);
     CHECK(keysOf(ran.out) == std::vector<std::string>{"photo", "width_px", "height_px", "error",
                                                       "warnings", "stamps", "candidates",
-                                                      "other_makers", "unknown_maker"});
+                                                      "other_makers", "unknown_maker", "settling"});
     const json object = json::parse(ran.out);
     CHECK(object.at("photo") == photo);
     CHECK(object.at("width_px") == 900);

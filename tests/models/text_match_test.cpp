@@ -28,24 +28,41 @@ double match(const std::string& typed, const std::string& truth,
 
 // Every path through the model one by one, straight from its definition: before each letter any
 // number of stray cells, then the letter is skipped or leaves the next cell (or is taken by a
-// stretch), and behind the last letter strays again.
+// stretch), and behind the last letter strays again. At an open end the text is cut or not, evenly,
+// and a geometric number of its letters lies beyond.
 class PathCounter {
 public:
-    PathCounter(const models::Line& line, const std::string& truth, double insert, double skip)
-        : rates_(insert)
+    PathCounter(const models::Line& line, const std::string& truth,
+                const models::MatchOptions& options)
+        : rates_(options.insert_rate),
+          cut_left_(options.open_left ? 0.5 : 0),
+          cut_right_(options.open_right ? 0.5 : 0)
     {
-        text_ = models::makeMatchText(truth, ids_, skip);
-        cells_ = models::weighCells(line.cells, ids_, models::ConfusionTable::published());
+        text_ = models::makeMatchText(truth, ids_, options.skip_rate);
+        cells_ = models::weighCells(line.cells, ids_, models::ReadingErrors{});
     }
 
-    double sum() const { return from(0, 0); }
+    double sum() const
+    {
+        double total = (1 - cut_left_) * from(0, 0);
+        for (std::size_t j = 1; j <= text_.letters.size(); ++j)
+            total += cut_left_ * beyond(j) * from(0, j);
+        return total;
+    }
 
 private:
+    static double beyond(std::size_t letters)
+    {
+        return 0.1 * std::pow(0.9, static_cast<double>(letters) - 1);
+    }
+
     double from(std::size_t cell, std::size_t letter) const
     {
         double total = 0;
-        if (cell == cells_.size() && letter == text_.letters.size())
-            total += rates_.none;
+        if (cell == cells_.size())
+            total += rates_.none * (letter == text_.letters.size()
+                                        ? 1 - cut_right_
+                                        : cut_right_ * beyond(text_.letters.size() - letter));
         if (cell < cells_.size())
             total += models::strayWeight(cells_[cell], rates_) * from(cell + 1, letter);
         if (letter < text_.letters.size()) {
@@ -80,6 +97,7 @@ private:
     }
 
     models::GapRates rates_;
+    double cut_left_, cut_right_;
     models::LetterIds ids_;
     models::MatchText text_;
     std::vector<models::CellWeights> cells_;
@@ -96,8 +114,15 @@ TEST_CASE("The sum over alignments is the sum over every path", "[models][match]
                 CAPTURE(typed, truth, rate);
                 models::MatchOptions options;
                 options.insert_rate = options.skip_rate = rate;
-                const double expected = PathCounter(lineToMatch(typed), truth, rate, rate).sum();
-                CHECK(match(typed, truth, options) == Approx(std::log(expected)).epsilon(1e-9));
+                for (const bool open_left : {false, true})
+                    for (const bool open_right : {false, true}) {
+                        options.open_left = open_left;
+                        options.open_right = open_right;
+                        const double expected =
+                            PathCounter(lineToMatch(typed), truth, options).sum();
+                        CHECK(match(typed, truth, options) ==
+                              Approx(std::log(expected)).margin(1e-9));
+                    }
             }
 }
 

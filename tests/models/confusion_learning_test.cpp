@@ -1,0 +1,148 @@
+#include "models/confusion_learning.h"
+
+#include <catch2/catch.hpp>
+
+#include "models/letters.h"
+#include "models/typed_notation.h"
+#include "tests/models/demo_ranking.h"
+
+namespace {
+
+const std::string person = "Ada Quell";
+
+models::Reading seenByEngine(const std::string& typed)
+{
+    models::Reading reading;
+    reading.reader = "line-reader";
+    reading.lines = models::parseTyped(typed).lines;
+    for (models::Line& line : reading.lines)
+        for (models::Cell& cell : line.cells)
+            cell.by = "line-reader";
+    return reading;
+}
+
+// The engine's reading with one cell typed over, before any maker was in view.
+models::Reading typedOver(models::Reading reading, std::size_t cell, const std::string& letter)
+{
+    reading.reader = person;
+    reading.candidates_were_shown = false;
+    reading.lines[0].cells[cell] = models::clearCell(letter);
+    reading.lines[0].cells[cell].by = person;
+    return reading;
+}
+
+std::vector<models::TaughtLetter> tenTimes(const std::string& truth, const std::string& seen)
+{
+    return std::vector<models::TaughtLetter>(10, models::TaughtLetter{truth, seen});
+}
+
+}  // namespace
+
+TEST_CASE("A letter typed over teaches, one left as it was does not", "[models][confusion]")
+{
+    const models::Reading engine = seenByEngine("P.H. & CO");
+    const auto taught = models::lettersTaught(engine, typedOver(engine, 0, "R"));
+    CHECK(taught == std::vector<models::TaughtLetter>{{"R", "P"}});
+    models::Reading accepted = engine;
+    accepted.reader = person;
+    accepted.candidates_were_shown = false;
+    CHECK(models::lettersTaught(engine, accepted).empty());
+}
+
+TEST_CASE("Nothing is learnt with makers in view, or where that is not recorded",
+          "[models][confusion]")
+{
+    const models::Reading engine = seenByEngine("P.H. & CO");
+    models::Reading reading = typedOver(engine, 0, "R");
+    reading.candidates_were_shown = true;
+    CHECK(models::lettersTaught(engine, reading).empty());
+    reading.candidates_were_shown.reset();
+    CHECK(models::lettersTaught(engine, reading).empty());
+}
+
+TEST_CASE("Unsure, lost and restored cells teach nothing", "[models][confusion]")
+{
+    const models::Reading engine = seenByEngine("P.H. & CO");
+    for (const models::CellState state :
+         {models::CellState::Doubtful, models::CellState::Restored, models::CellState::Lost}) {
+        models::Reading reading = typedOver(engine, 0, "R");
+        reading.lines[0].cells[0].state = state;
+        CHECK(models::lettersTaught(engine, reading).empty());
+    }
+    CHECK(models::lettersTaught(seenByEngine("[.].H. & CO"), typedOver(engine, 0, "R")).empty());
+}
+
+TEST_CASE("A letter that the engine missed does not shift what the others teach",
+          "[models][confusion]")
+{
+    const models::Reading engine = seenByEngine("HARSKFLL");
+    models::Reading reading = typedOver(engine, 5, "E");
+    models::Cell missed = models::clearCell("S");
+    missed.by = person;
+    auto& cells = reading.lines[0].cells;
+    cells.insert(cells.begin() + 3, missed);
+    CHECK(models::lettersTaught(engine, reading) == std::vector<models::TaughtLetter>{{"E", "F"}});
+}
+
+TEST_CASE("Nothing taught leaves the table, ten corrections hardly move it, a thousand do",
+          "[models][confusion]")
+{
+    const models::ConfusionTable& start = models::ConfusionTable::published();
+    const auto letters = models::charactersOf("ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789&/.- ");
+    const models::ConfusionTable none = models::learnConfusions({});
+    const models::ConfusionTable ten = models::learnConfusions(tenTimes("H", "W"));
+    for (const std::string& truth : letters)
+        for (const std::string& seen : letters) {
+            CAPTURE(truth, seen);
+            CHECK(none.probability(truth, seen) == start.probability(truth, seen));
+            CHECK(std::abs(ten.probability(truth, seen) - start.probability(truth, seen)) <= 0.011);
+        }
+    CHECK(ten.probability("H", "W") > start.probability("H", "W"));
+    CHECK(ten.probability("H", "W") < start.probability("B", "P"));
+    std::vector<models::TaughtLetter> many(1000, {"H", "W"});
+    CHECK(models::learnConfusions(many).probability("H", "W") == Approx(0.5).margin(0.01));
+}
+
+TEST_CASE("Ten corrections do not upset who made a mark", "[models][confusion]")
+{
+    models::ReadingErrors taught;
+    taught.confusions = models::learnConfusions(tenTimes("T", "J"));
+    for (const char* typed : {"T.H. & CO", "J.H. & CO", "[.].H. & CO / 1928", "J. HEWLABY & CO"}) {
+        CAPTURE(typed);
+        const models::ItemEvidence evidence{{readingOf(typed)}, ""};
+        const auto before = models::CandidateRanker(demoRegister()).rank(evidence);
+        const auto after = models::CandidateRanker(demoRegister(), taught).rank(evidence);
+        CHECK(after.candidates.front().maker_id == before.candidates.front().maker_id);
+        CHECK(after.candidates.front().probability ==
+              Approx(before.candidates.front().probability).margin(0.05));
+    }
+}
+
+TEST_CASE("However much is taught, what is seen for a letter sums to at most one",
+          "[models][confusion]")
+{
+    std::vector<models::TaughtLetter> taught;
+    for (const char* seen : {"0", "Q", "D", "C", "G", "X"})
+        taught.insert(taught.end(), 5000, {"O", seen});
+    const models::ConfusionTable table = models::learnConfusions(taught);
+    double sum = 0;
+    for (const std::string& seen :
+         models::charactersOf("ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789"))
+        sum += table.probability("O", seen);
+    CHECK(sum <= 1 + 1e-9);
+    CHECK(table.probability("O", "O") > 0);
+}
+
+TEST_CASE("Changes are told with their counts, the most frequent first", "[models][confusion]")
+{
+    std::vector<models::TaughtLetter> taught = tenTimes("R", "P");
+    taught.push_back({"E", "F"});
+    taught.push_back({"E", "E"});
+    const auto changes = models::confusionChanges(taught);
+    REQUIRE(changes.size() == 2);
+    CHECK(changes[0].truth == "R");
+    CHECK(changes[0].seen == "P");
+    CHECK(changes[0].count == 10);
+    CHECK(changes[0].learnt > changes[0].start);
+    CHECK(changes[1].count == 1);
+}
