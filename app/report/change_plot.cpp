@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <fstream>
 #include <stdexcept>
 
 #include <QFont>
@@ -188,6 +189,9 @@ void writePng(const ChangePlot& plot, const std::filesystem::path& file)
 
 void writeChangePlot(const ChangePlot& plot, const std::filesystem::path& file)
 {
+    const bool is_known = file.extension() == ".svg" || file.extension() == ".png";
+    if (is_known && !std::ofstream(file))  // before Qt, which would complain in its own words
+        refuseFile(file);
     if (file.extension() == ".svg")
         return writeSvg(plot, file);
     if (file.extension() == ".png")
