@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <fstream>
 #include <stdexcept>
 
 #include <QFont>
@@ -23,7 +24,7 @@ const QColor curve_fill(0x1f, 0x6f, 0x8b, 70), interval_fill(0xe8, 0xec, 0xee);
 // Expected numbers of items by year.
 struct Counts {
     std::vector<double> with, without;
-    double most = 1;
+    double most = 1;  // a whole number, the top of the scale
 };
 
 Counts countsOf(const ChangePlot& plot)
@@ -34,7 +35,7 @@ Counts countsOf(const ChangePlot& plot)
         for (std::size_t y = 0; y < years; ++y)
             (item.has_detail ? counts.with : counts.without)[y] += item.years[y];
     for (std::size_t y = 0; y < years; ++y)
-        counts.most = std::max(counts.most, counts.with[y] + counts.without[y]);
+        counts.most = std::max(counts.most, std::ceil(counts.with[y] + counts.without[y]));
     return counts;
 }
 
@@ -97,7 +98,7 @@ void PlotPainter::paintItems()
     }
     painter_.setPen(QPen(ink, 1));
     painter_.drawLine(QPointF(left, middle), QPointF(right, middle));
-    text(8, top, std::to_string(static_cast<int>(std::ceil(counts.most))));
+    text(8, top, std::to_string(static_cast<int>(counts.most)));
     text(8, middle - 16, "items");
 }
 
@@ -188,6 +189,9 @@ void writePng(const ChangePlot& plot, const std::filesystem::path& file)
 
 void writeChangePlot(const ChangePlot& plot, const std::filesystem::path& file)
 {
+    const bool is_known = file.extension() == ".svg" || file.extension() == ".png";
+    if (is_known && !std::ofstream(file))  // before Qt, which would complain in its own words
+        refuseFile(file);
     if (file.extension() == ".svg")
         return writeSvg(plot, file);
     if (file.extension() == ".png")
