@@ -85,6 +85,7 @@ SheetRoom StampView::room() const
     SheetRoom room;
     room.width = viewport()->width();
     room.height = viewport()->height();
+    room.zoom = zoom_;
     room.strip_height = CellStrip::heightFor(font(), letterSize());
     room.least_cell = CellStrip::leastCellFor(font(), letterSize());
     return room;
