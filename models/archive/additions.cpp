@@ -15,9 +15,7 @@ void Archive::addTo(const std::string& item_id, const RecordAdditions& additions
     sql::Transaction transaction(connection_->database, sql::Transaction::Kind::Writing);
     const Entry entry = connection_->entry();
     requireItem(entry.database, item_id);
-    PhotoIds photo_ids;
-    for (const sql::Row& row : childRows(entry.database, "photo", "item_id", item_id))
-        photo_ids[row.text("sha256")] = row.text("id");
+    const PhotoIds photo_ids = photoIdsOf(entry.database, item_id);
     for (const StampRecord& stamp : additions.stamps)
         saveStamp(entry, item_id, stamp, photo_ids);
     for (const DatedEventRecord& event : additions.dated_events)

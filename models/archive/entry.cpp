@@ -38,6 +38,14 @@ std::vector<sql::Row> childRows(const sql::Database& database, const std::string
                          {{"parent", value}});
 }
 
+PhotoIds photoIdsOf(const sql::Database& database, const std::string& item_id)
+{
+    PhotoIds ids;
+    for (const sql::Row& row : childRows(database, "photo", "item_id", item_id))
+        ids[row.text("sha256")] = row.text("id");
+    return ids;
+}
+
 void requireItem(const sql::Database& database, const std::string& id)
 {
     if (database.rows("item", "WHERE id = :id", {{"id", id}}).empty())

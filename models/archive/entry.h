@@ -38,6 +38,9 @@ std::int64_t nextOrdinal(const sql::Database& database, const std::string& table
 std::vector<sql::Row> childRows(const sql::Database& database, const std::string& table,
                                 const std::string& column, const std::string& value);
 
+// Of the photos that the item has.
+PhotoIds photoIdsOf(const sql::Database& database, const std::string& item_id);
+
 // Throws ArchiveError, which tells the remedy, unless there is an item of this id.
 void requireItem(const sql::Database& database, const std::string& id);
 

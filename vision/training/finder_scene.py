@@ -1,6 +1,5 @@
 """Draws scenes with marks in them, and the truth that the finder network learns, on the GPU, afresh for every step."""
 
-
 import torch
 import torch.nn.functional as F
 
