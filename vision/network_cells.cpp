@@ -115,8 +115,8 @@ std::vector<double> termsOf(const DecodedLineTraits& traits)
 const LogisticModel& decodedLineModel()
 {
     static const LogisticModel model{
-        1.22,
-        {{"share", 0.26}, {"seen", 0.66}, {"bare", -2.42}, {"gap", -1.16}, {"unread", -3.27}}};
+        1.11,
+        {{"share", 0.51}, {"seen", 0.49}, {"bare", -1.83}, {"gap", -0.25}, {"unread", -3.49}}};
     return model;
 }
 
