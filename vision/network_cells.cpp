@@ -135,8 +135,7 @@ std::vector<double> termsOf(const DecodedLineTraits& traits)
 const LogisticModel& decodedLineModel()
 {
     static const LogisticModel model{
-        1.13,
-        {{"share", 0.40}, {"seen", 0.49}, {"bare", -1.76}, {"gap", -0.82}, {"unread", -3.50}}};
+        1.43, {{"share", 0.40}, {"seen", 0.57}, {"bare", -2.06}, {"gap", 0.13}, {"unread", -2.98}}};
     return model;
 }
 
