@@ -2,6 +2,7 @@
 
 #include <vector>
 
+#include "app/flow/ranking.h"
 #include "models/archive/records.h"
 #include "models/item_dating.h"
 #include "models/production_change.h"
@@ -13,6 +14,12 @@ namespace flow {
 // else by its engines' joint reading of the view that they are surest of; facts that still stand;
 // makers that standing attributions name. Dates that somebody attributed are no evidence.
 models::DatedItem datedItem(const models::ItemRecord& record);
+
+// The dating of a record, by a register that is kept ready. A type that the register does not know
+// (any more) is left out.
+std::vector<models::PartDating> dateRecord(const models::ItemRecord& record,
+                                           const models::MakerRegister& known,
+                                           const Ranking& ranking);
 
 // One of the records on which the feature can be seen, dated without it, for
 // models::findProductionChange. `range` is that of the change; nothing for an item that says
