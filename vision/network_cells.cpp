@@ -83,7 +83,8 @@ models::Cell cellFrom(const DecodedPlace& place, const LineClasses& classes)
     return cell;
 }
 
-bool holdsLetterOrDigit(const models::Line& line)
+// A letter, a digit or traces of one; signs and spaces alone are specks.
+bool holdsInk(const models::Line& line)
 {
     return std::any_of(line.cells.begin(), line.cells.end(), [](const models::Cell& cell) {
         return cell.state == models::CellState::Traces ||
@@ -151,7 +152,7 @@ models::Line lineFrom(const DecodedLine& decoded, const LineClasses& classes, co
         setExtent(decoded, i, crop, cell);
         line.cells.push_back(std::move(cell));
     }
-    if (!holdsLetterOrDigit(line))
+    if (!holdsInk(line))
         line.cells.clear();
     line.certainty = line.cells.empty() ? 0 : decodedLineModel().probability(termsOf(traits));
     return line;
