@@ -180,6 +180,39 @@ bool ScriptedReader::mend(const Tokens& truth)
     return false;
 }
 
+// Where all lines from here on say what they should, one key confirms the rest of the stamp; each
+// unsure letter that was not looked at costs another press of it.
+bool ScriptedReader::confirmAtOnce(const std::vector<std::string>& lines, std::size_t from)
+{
+    if (lineCount() != lines.size())
+        return false;
+    for (std::size_t i = from; i < lines.size(); ++i)
+        if (wayFrom(shown(i), tokensOf(lines[i])).length > 0)
+            return false;
+    const gui::WorkSession& session = window_.session();
+    const std::size_t unsure =
+        gui::notLookedAt(*session.stamp(), session.person(), session.editor().place()).size();
+    if (unsure + 1 > lines.size() - from)
+        return false;
+    for (std::size_t i = 0; i <= unsure; ++i)
+        press(Qt::Key_Return, Qt::ControlModifier | Qt::ShiftModifier);
+    return true;
+}
+
+// Lines that are none, below those that were confirmed: one by one, or several at once.
+void ScriptedReader::takeOutFrom(std::size_t line)
+{
+    while (lineCount() > line) {
+        const std::size_t before = lineCount();
+        if (window_.session().editor().place().line < line || before > line + 1)
+            press(Qt::Key_Delete, Qt::ControlModifier | Qt::ShiftModifier);
+        else
+            press(Qt::Key_Delete, Qt::ShiftModifier);
+        if (lineCount() == before)
+            break;
+    }
+}
+
 bool ScriptedReader::read(const std::vector<std::string>& lines)
 {
     bool right = true;
@@ -197,16 +230,11 @@ bool ScriptedReader::read(const std::vector<std::string>& lines)
         else if (window_.session().editor().place().line != i)
             press(Qt::Key_Down);
         right = mend(truth) && right;
+        if (confirmAtOnce(lines, i))
+            return right;
         press(Qt::Key_Return, Qt::ShiftModifier);
     }
-    while (lineCount() > lines.size()) {
-        const std::size_t before = lineCount();
-        if (window_.session().editor().place().line + 1 < before)
-            press(Qt::Key_Down);
-        press(Qt::Key_Delete, Qt::ShiftModifier);
-        if (lineCount() == before)
-            break;
-    }
+    takeOutFrom(lines.size());
     return right && lineCount() == lines.size();
 }
 

@@ -17,7 +17,8 @@ public:
     void press(Qt::Key key, Qt::KeyboardModifiers with = Qt::NoModifier);
 
     // Makes the stamp in hand say these lines (the typed notation of the samples: letters and
-    // "[- - -]") and confirms each line. Lines that nobody reads any more are left to the caller.
+    // "[- - -]") and confirms them, line by line or, once nothing is wrong any more, at once. Lines
+    // that nobody reads any more are left to the caller.
     //   returns  whether it says them now
     bool read(const std::vector<std::string>& lines);
 
@@ -30,6 +31,8 @@ private:
     void type(const std::string& letter, bool unread);
     void goToCell(std::size_t cell);
     bool mend(const Tokens& truth);
+    bool confirmAtOnce(const std::vector<std::string>& lines, std::size_t from);
+    void takeOutFrom(std::size_t line);
     std::size_t lineCount() const;
 
     gui_tests::WindowHarness& window_;
