@@ -35,35 +35,32 @@ void WorkSession::acceptStamp()
     change(outcome, before, from, from);
 }
 
+// The stamp in hand first, whatever the engines made of it: the person looks at it and says so.
 bool WorkSession::confirmRest()
 {
     const auto is_left = [&](const StampWork& stamp) {
-        return isWorthFiling(stamp, person_) && lettersSeen(stamp).all > 0;
+        const auto& lines = stamp.shown.lines;
+        return std::any_of(lines.begin(), lines.end(), [&](const models::Line& line) {
+            return std::any_of(line.cells.begin(), line.cells.end(),
+                               [&](const models::Cell& cell) { return cell.by != person_; });
+        });
     };
+    if (stamp() && is_left(*stamp())) {
+        if (leadToUnsure(editor_.place()))
+            return false;
+        acceptStamp();
+    }
     for (std::size_t i = 0; i < stamps_.size(); ++i) {
-        const bool in_hand = static_cast<int>(i) == current_;
-        if (!is_left(stamps_[i]))
+        if (!is_left(stamps_[i]) || !isWorthFiling(stamps_[i], person_))
             continue;
-        const bool was_there =
-            in_hand || !stamps_[i].seen.empty() || hasConfirmed(stamps_[i].shown, person_);
-        const auto looked_at = in_hand ? std::optional(editor_.place()) : std::nullopt;
-        if (was_there && notLookedAt(stamps_[i], person_, looked_at).empty())
-            continue;
-        if (!in_hand)
-            setCurrent(static_cast<int>(i));
+        const bool was_there = !stamps_[i].seen.empty() || hasConfirmed(stamps_[i].shown, person_);
+        setCurrent(static_cast<int>(i));
         if (!was_there)
             Q_EMIT couldNot(
                 tr("This stamp was not gone to yet. If all of it is right, press the "
                    "same keys again; Ctrl+Del says that it is no stamp."));
-        else
-            leadToUnsure(looked_at);
-        return false;
-    }
-    for (std::size_t i = 0; i < stamps_.size(); ++i) {
-        if (!is_left(stamps_[i]))
-            continue;
-        if (static_cast<int>(i) != current_)
-            setCurrent(static_cast<int>(i));
+        if (!was_there || leadToUnsure(std::nullopt))
+            return false;
         acceptStamp();
     }
     return true;

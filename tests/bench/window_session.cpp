@@ -114,20 +114,19 @@ bool takeMaker(WindowHarness& window, ScriptedReader& person, const std::string&
     return row >= 0;
 }
 
-// Files what was confirmed and goes on; a photo without a mark is passed over.
-void fileAndGoOn(WindowHarness& window, ScriptedReader& person)
+// Files what was confirmed and goes on by one key; a photo without a mark in two steps.
+void fileAndGoOn(WindowHarness& window, ScriptedReader& person, bool has_mark)
 {
     const int place = window.sitting().place();
+    if (has_mark)
+        person.press(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
     const auto is_filed = [&] {
         return window.sitting().queue()->state(place) == gui::PhotoState::Filed;
     };
-    constexpr int most_presses = 3;  // the first may only show what is taken over
-    for (int i = 0; i < most_presses && !is_filed(); ++i) {
-        if (window.sitting().session()->stamps().empty())
-            break;
-        person.press(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
-    }
-    if (!is_filed())
+    constexpr int most_presses = 2;  // the record, then to file it
+    for (int i = 0; i < most_presses && !is_filed(); ++i)
+        person.press(Qt::Key_S, Qt::ControlModifier);
+    if (window.sitting().place() == place)
         person.press(Qt::Key_N, Qt::ControlModifier);
 }
 
@@ -167,7 +166,7 @@ Count readPhoto(WindowHarness& window, const Truth& truth)
         person.press(Qt::Key_Backspace, Qt::ControlModifier | Qt::ShiftModifier);
     if (count.found > 0)
         count.makers = takeMaker(window, person, truth.maker_id) ? 1 : 0;
-    fileAndGoOn(window, person);
+    fileAndGoOn(window, person, count.found > 0);
     count.presses = person.presses();
     count.unread = person.unread_typed();
     return count;
