@@ -3,6 +3,7 @@
 #include <QEvent>
 #include <QKeyEvent>
 #include <QPainter>
+#include <QWheelEvent>
 #include <algorithm>
 
 #include "app/gui/cautions.h"
@@ -104,6 +105,7 @@ HelpOverlay::HelpOverlay(QWidget* parent) : QWidget(parent)
 
 void HelpOverlay::open()
 {
+    scrolled_ = 0;
     setGeometry(parentWidget()->rect());
     raise();
     show();
@@ -139,36 +141,83 @@ void HelpOverlay::paintEvent(QPaintEvent*)
     painter.fillRect(rect(), colours.sheet);
     painter.setPen(QPen(colours.mark, 2));
     painter.drawRect(rect().adjusted(1, 1, -1, -1));
-    QFont font = this->font();
     const auto groups = keyGroups();
-    const double column = (width() - 3 * page_margin) / 2;
-    // The page is set as large as it fits.
-    const QString cautions = handlingCaution() + " " + lampCaution();
-    const QRectF foot(page_margin, 0, width() - 2 * page_margin, height() - page_margin / 2);
-    QRectF caution_room;
-    for (double size = font.pointSizeF() * 1.5; size > 6; size -= 0.5) {
+    // In two columns, as large as they fit; else in one that is scrolled.
+    QFont font = this->font();
+    const double half = (width() - 3 * page_margin) / 2;
+    const double least = font.pointSizeF() * 0.8;
+    bool fits = false;
+    double foot_top = 0;
+    for (double size = font.pointSizeF() * 1.5; !fits && size > least; size -= 0.5) {
         font.setPointSizeF(size);
         painter.setFont(font);
-        caution_room = painter.boundingRect(foot, Qt::AlignBottom | Qt::TextWordWrap, cautions);
-        if (pageHeight(groups, font) < caution_room.top() && longestRow(groups, font) < column)
-            break;
+        foot_top = footRoom(painter, {}).top();
+        fits = pageHeight(groups, font) < foot_top && longestRow(groups, font) < half;
     }
-    painter.setPen(colours.ink);
-    painter.drawText(foot, Qt::AlignBottom | Qt::TextWordWrap, cautions);
-    painter.setPen(colours.rule);
-    painter.drawLine(QPointF(page_margin, caution_room.top() - 4),
-                     QPointF(width() - page_margin, caution_room.top() - 4));
-    double y[2] = {page_margin, page_margin};
+    if (fits)
+        scrolled_ = 0;
+    else
+        painter.setFont(this->font());
+    const QString more =
+        fits ? QString() : tr("Down and PgDn show the rest, any other key closes.");
+    const QRectF foot = paintFoot(painter, more);
+    painter.setClipRect(QRectF(0, 2, width(), foot.top() - 8));
+    double y[2] = {page_margin - scrolled_, page_margin - scrolled_};
+    const std::size_t left = fits ? leftGroups(groups) : groups.size();
     for (std::size_t i = 0; i < groups.size(); ++i) {
-        const std::size_t side = i < leftGroups(groups) ? 0 : 1;
-        const double x = page_margin + static_cast<double>(side) * (column + page_margin);
-        y[side] += paintGroup(painter, groups[i], {x, y[side]}, column);
+        const std::size_t side = i < left ? 0 : 1;
+        const double x = page_margin + static_cast<double>(side) * (half + page_margin);
+        y[side] +=
+            paintGroup(painter, groups[i], {x, y[side]}, fits ? half : width() - 2 * page_margin);
     }
+    page_step_ = foot.top() - 2 * page_margin;
+    most_scrolled_ = fits ? 0 : std::max(0.0, y[0] + scrolled_ - foot.top() + 8);
 }
 
-void HelpOverlay::keyPressEvent(QKeyEvent*)
+QString HelpOverlay::footWords(const QString& more) const
 {
-    close();
+    const QString cautions = handlingCaution() + " " + lampCaution();
+    return more.isEmpty() ? cautions : more + "\n" + cautions;
+}
+
+// What the words at the foot of the page take.
+QRectF HelpOverlay::footRoom(QPainter& painter, const QString& more) const
+{
+    const QRectF foot(page_margin, 0, width() - 2 * page_margin, height() - page_margin / 2);
+    return painter.boundingRect(foot, Qt::AlignBottom | Qt::TextWordWrap, footWords(more));
+}
+
+QRectF HelpOverlay::paintFoot(QPainter& painter, const QString& more) const
+{
+    const Colours colours = coloursIn(palette());
+    const QRectF foot = footRoom(painter, more);
+    painter.setPen(colours.ink);
+    painter.drawText(foot, Qt::AlignBottom | Qt::TextWordWrap, footWords(more));
+    painter.setPen(colours.rule);
+    painter.drawLine(QPointF(page_margin, foot.top() - 4),
+                     QPointF(width() - page_margin, foot.top() - 4));
+    return foot;
+}
+
+void HelpOverlay::keyPressEvent(QKeyEvent* event)
+{
+    const double line = QFontMetricsF(font()).height() * 3;
+    const int key = event->key();
+    const double by = key == Qt::Key_PageDown ? page_step_
+                      : key == Qt::Key_PageUp ? -page_step_
+                      : key == Qt::Key_Down   ? line
+                      : key == Qt::Key_Up     ? -line
+                                              : 0;
+    if (by == 0 || most_scrolled_ <= 0)
+        return close();
+    scrolled_ = std::clamp(scrolled_ + by, 0.0, most_scrolled_);
+    update();
+}
+
+void HelpOverlay::wheelEvent(QWheelEvent* event)
+{
+    scrolled_ = std::clamp(scrolled_ - event->angleDelta().y() / 2.0, 0.0, most_scrolled_);
+    update();
 }
 
 void HelpOverlay::mousePressEvent(QMouseEvent*)

@@ -2,9 +2,12 @@
 
 #include <QWidget>
 
+class QPainter;
+
 namespace gui {
 
-// All keys of the window on one page over it; any key or click closes it.
+// All keys of the window on one page over it, scrolled by keys where the window is small for it;
+// any other key or click closes it.
 class HelpOverlay : public QWidget {
     Q_OBJECT
 
@@ -23,9 +26,15 @@ protected:
     void paintEvent(QPaintEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
+    void wheelEvent(QWheelEvent* event) override;
 
 private:
     void close();
+    QString footWords(const QString& more) const;
+    QRectF paintFoot(QPainter& painter, const QString& more) const;
+    QRectF footRoom(QPainter& painter, const QString& more) const;
+
+    double scrolled_ = 0, most_scrolled_ = 0, page_step_ = 0;  // pixels, as painted last
 };
 
 }  // namespace gui

@@ -39,6 +39,9 @@ KeyGroup goingThrough()
          help({Qt::Key_Return}, QT_TRANSLATE_NOOP("gui::Keys", "right as it is, on to the next")),
          help({shift | Qt::Key_Return},
               QT_TRANSLATE_NOOP("gui::Keys", "the whole line is right: confirm it")),
+         help({ctrl | shift | Qt::Key_Return},
+              QT_TRANSLATE_NOOP("gui::Keys",
+                                "the rest of the stamp is right (leads through what is unsure)")),
          help({ctrl | Qt::Key_Down, ctrl | Qt::Key_Up},
               QT_TRANSLATE_NOOP("gui::Keys", "next, last cell worth a look")),
          help({Qt::Key_Left, Qt::Key_Right, Qt::Key_Up, Qt::Key_Down, Qt::Key_Home, Qt::Key_End,
@@ -86,6 +89,8 @@ KeyGroup cellsAndLines()
          help({ctrl | Qt::Key_J}, QT_TRANSLATE_NOOP("gui::Keys", "join with the line below")),
          help({ctrl | Qt::Key_L, shift | Qt::Key_Delete},
               QT_TRANSLATE_NOOP("gui::Keys", "a new line below; take the line out")),
+         help({ctrl | shift | Qt::Key_Delete},
+              QT_TRANSLATE_NOOP("gui::Keys", "take out the lines with nothing confirmed")),
          help({alt | Qt::Key_Up, alt | Qt::Key_Down},
               QT_TRANSLATE_NOOP("gui::Keys", "move the line up, down")),
          help({alt | Qt::Key_Left, alt | Qt::Key_Right},
@@ -141,8 +146,9 @@ KeyGroup meaning()
          help({alt | Qt::Key_Delete}, QT_TRANSLATE_NOOP("gui::Keys", "leave the maker open")),
          help({alt | Qt::Key_Insert},
               QT_TRANSLATE_NOOP("gui::Keys", "restore lost letters from its mark")),
-         help({ctrl | Qt::Key_S},
-              QT_TRANSLATE_NOOP("gui::Keys", "the record; once more: file it"))}};
+         help({ctrl | Qt::Key_S}, QT_TRANSLATE_NOOP("gui::Keys", "the record; once more: file it")),
+         help({ctrl | shift | Qt::Key_S},
+              QT_TRANSLATE_NOOP("gui::Keys", "all the rest is right: file it, next photo"))}};
 }
 
 KeyGroup photosAndStamps()
@@ -167,6 +173,8 @@ KeyGroup photosAndStamps()
               QT_TRANSLATE_NOOP("gui::Keys", "turn the stamp over, by a quarter")),
          help({ctrl | Qt::Key_M}, QT_TRANSLATE_NOOP("gui::Keys", "a mirror image, or not")),
          help({ctrl | Qt::Key_Delete}, QT_TRANSLATE_NOOP("gui::Keys", "this is no stamp")),
+         help({ctrl | shift | Qt::Key_Backspace},
+              QT_TRANSLATE_NOOP("gui::Keys", "stamps with nothing confirmed are none")),
          help({ctrl | Qt::Key_Z, ctrl | Qt::Key_Y, ctrl | shift | Qt::Key_Z},
               QT_TRANSLATE_NOOP("gui::Keys", "undo, redo"),
               told(QT_TRANSLATE_NOOP("gui::Keys", "Ctrl+Z  Ctrl+Y"))),

@@ -103,7 +103,9 @@ private:
     void escape();
     void undo(bool again);
     void chooseFiles();
-    void file();
+    bool file();         // whether the record is filed now
+    void fileAndGoOn();  // confirms the rest first, then to the next photo
+    void deleteOtherOutlines();
     void search(const models::FindQuery& query);
     void openFound(const QString& id);
     bool isFiledOutline(int stamp);  // says so when it is

@@ -2,6 +2,7 @@
 #include <QFileDialog>
 #include <QKeyEvent>
 #include <QSplitter>
+#include <set>
 #include <utility>
 
 #include "app/gui/archive_pane.h"
@@ -142,20 +143,42 @@ void MainWindow::chooseFiles()
     openPhotos(files);
 }
 
-void MainWindow::file()
+bool MainWindow::file()
 {
     filing_form_->settle();
     WorkSession* session = sitting_->session();
-    if (!session || session->stamps().empty())
-        return message_->say(Tone::Note, tr("There is nothing to file yet; open a photo and read "
-                                            "a stamp first."));
-    if (!filing_form_->trouble().isEmpty())
-        return message_->say(Tone::Trouble, filing_form_->trouble());
+    if (!session || session->stamps().empty()) {
+        message_->say(Tone::Note, tr("There is nothing to file yet; open a photo and read "
+                                     "a stamp first."));
+        return false;
+    }
+    if (!filing_form_->trouble().isEmpty()) {
+        message_->say(Tone::Trouble, filing_form_->trouble());
+        return false;
+    }
     session->setFields(filing_form_->fields());
-    guarded([&] {
-        if (sitting_->fileRecord(layerName()))
-            tray_->close();
-    });
+    bool filed = false;
+    guarded([&] { filed = sitting_->fileRecord(layerName()); });
+    if (filed)
+        tray_->close();
+    return filed;
+}
+
+// What was taken over from the piece before is seen before it is filed.
+void MainWindow::fileAndGoOn()
+{
+    WorkSession* session = sitting_->session();
+    if (session && !session->confirmRest())
+        return stamp_view_->setFocus();
+    const bool lends = session && session->lent() != FilingFields{};
+    if (lends && !tray_->isOpen(TrayPage::Filing)) {
+        tray_->open(TrayPage::Filing, true);
+        return message_->say(Tone::Note, tr("The letters are confirmed. The record takes over "
+                                            "what was said of the piece before; if that is "
+                                            "right, press the same keys again."));
+    }
+    if (file())
+        guarded([&] { sitting_->goToNextUnfiled(); });
 }
 
 // What the person makes of the candidates goes into the record; no letter is changed by it.
@@ -225,6 +248,16 @@ void MainWindow::deleteOutline(int stamp)
 {
     if (sitting_->session() && stamp >= 0 && !isFiledOutline(stamp))
         guarded([&] { sitting_->session()->deleteOutline(stamp); });
+}
+
+void MainWindow::deleteOtherOutlines()
+{
+    WorkSession* session = sitting_->session();
+    if (!session || session->stamps().empty())
+        return message_->say(Tone::Note, tr("There is no stamp here to take out."));
+    const RecordLink* record = sitting_->record();
+    guarded(
+        [&] { session->deleteOtherOutlines(record ? record->views : std::set<std::string>{}); });
 }
 
 }  // namespace gui

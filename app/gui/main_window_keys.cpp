@@ -39,8 +39,12 @@ void MainWindow::addTrayKeys()
     addKey(Qt::Key_F11, [this] { openMeaning(); });
     addKey(Qt::Key_F12, [this] { toggleTray(TrayPage::Archive); });
     addKey(Qt::CTRL | Qt::Key_T, [this] { toggleTray(TrayPage::Text); });
-    addKey(Qt::CTRL | Qt::Key_S,
-           [this] { tray_->isOpen(TrayPage::Filing) ? file() : toggleTray(TrayPage::Filing); });
+    addKey(Qt::CTRL | Qt::Key_S, [this] {
+        if (tray_->isOpen(TrayPage::Filing))
+            file();
+        else
+            toggleTray(TrayPage::Filing);
+    });
 }
 
 void MainWindow::addLookingKeys()
@@ -115,6 +119,7 @@ void MainWindow::addStampKeys()
            }));
     addKey(Qt::CTRL | Qt::Key_Delete,
            with_session([this](WorkSession& session) { deleteOutline(session.current()); }));
+    addKey(Qt::CTRL | Qt::SHIFT | Qt::Key_Backspace, [this] { deleteOtherOutlines(); });
     addKey(Qt::CTRL | Qt::Key_E, [this] { guarded([&] { sitting_->turnViewOf(); }); });
 }
 
@@ -123,6 +128,7 @@ void MainWindow::addMeaningKeys()
     addKey(Qt::ALT | Qt::Key_Return, [this] { conclude(Conclusion::TakeMaker); });
     addKey(Qt::ALT | Qt::Key_Backspace, [this] { conclude(Conclusion::NoneOfThem); });
     addKey(Qt::ALT | Qt::Key_Delete, [this] { conclude(Conclusion::LeaveOpen); });
+    addKey(Qt::CTRL | Qt::SHIFT | Qt::Key_S, [this] { fileAndGoOn(); });
     addKey(Qt::ALT | Qt::Key_Insert, [this] { guarded([&] { restoreLetters(); }); });
 }
 

@@ -238,8 +238,9 @@ void MainWindow::showHints()
 {
     const QString always = tr("F1 all keys");
     QString hints =
-        tr("Shift+Enter line is right    Enter letter is    ? unsure    + faint    [ lost    "
-           "~ lost, no number    ] restored    PgDn alternatives    Ctrl+S file    ");
+        tr("Enter letter is right    Shift+Enter line is    Ctrl+Shift+Enter all the rest is    "
+           "? unsure    + faint    [ lost    ~ lost, no number    ] restored    "
+           "PgDn alternatives    Ctrl+S record    ");
     if (tray_->holdsFocus()) {
         switch (tray_->page()) {
             case TrayPage::Photo:
@@ -266,7 +267,8 @@ void MainWindow::showHints()
             case TrayPage::Filing:
                 hints =
                     tr("Tab next field    Alt+letter leads to one    Space or a letter chooses    "
-                       "Del takes out    Ctrl+S file    Esc back to the letters    ");
+                       "Del takes out    Ctrl+S file    Ctrl+Shift+S file, next photo    Esc back "
+                       "to the letters    ");
                 break;
         }
     }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/gui/line_edits.h"
+
 namespace gui {
 
 namespace {
@@ -19,6 +21,35 @@ cv::Point2d through(const cv::Matx33d& matrix, double x, double y)
     return {moved[0] / moved[2], moved[1] / moved[2]};
 }
 
+// How many at the beginnings and at the ends of two rows are the same.
+struct Alike {
+    std::size_t head = 0, tail = 0;
+};
+
+template <class Thing>
+Alike alike(const std::vector<Thing>& a, const std::vector<Thing>& b)
+{
+    const std::size_t most = std::min(a.size(), b.size());
+    Alike same;
+    while (same.head < most && a[same.head] == b[same.head])
+        ++same.head;
+    while (same.head + same.tail < most && a.rbegin()[static_cast<std::ptrdiff_t>(same.tail)] ==
+                                               b.rbegin()[static_cast<std::ptrdiff_t>(same.tail)])
+        ++same.tail;
+    return same;
+}
+
+// Where what stood at a place of the first row stands in the second; nothing where it changed.
+std::optional<std::size_t> movedPlace(std::size_t place, const Alike& same, std::size_t before,
+                                      std::size_t after)
+{
+    if (place < same.head)
+        return place;
+    if (place + same.tail >= before && place < before)
+        return place + after - before;
+    return std::nullopt;
+}
+
 }  // namespace
 
 LettersSeen lettersSeen(const StampWork& stamp)
@@ -32,6 +63,48 @@ LettersSeen lettersSeen(const StampWork& stamp)
             count.seen += stamp.seen.count({line, cell});
         }
     return count;
+}
+
+std::vector<CellPlace> notLookedAt(const StampWork& stamp, const std::string& person,
+                                   std::optional<CellPlace> in_hand)
+{
+    std::vector<CellPlace> places;
+    for (std::size_t line = 0; line < stamp.shown.lines.size(); ++line)
+        for (std::size_t cell = 0; cell < stamp.shown.lines[line].cells.size(); ++cell) {
+            const CellPlace place{line, cell};
+            if (isWorthALook(stamp.shown.lines[line].cells[cell], person) && place != in_hand &&
+                stamp.seen.count(place) == 0)
+                places.push_back(place);
+        }
+    return places;
+}
+
+std::set<CellPlace> seenAfter(const std::set<CellPlace>& seen, const models::Reading& before,
+                              const models::Reading& after)
+{
+    const auto same_room = [](const models::Line& a, const models::Line& b) {
+        return a.cells.size() == b.cells.size();
+    };
+    if (std::equal(before.lines.begin(), before.lines.end(), after.lines.begin(), after.lines.end(),
+                   same_room))
+        return seen;
+    const Alike lines = alike(before.lines, after.lines);
+    const bool one_line = before.lines.size() == after.lines.size() &&
+                          lines.head + lines.tail + 1 == before.lines.size();
+    const Alike cells =
+        one_line ? alike(before.lines[lines.head].cells, after.lines[lines.head].cells) : Alike{};
+    std::set<CellPlace> still;
+    for (const CellPlace& place : seen) {
+        const auto line = movedPlace(place.line, lines, before.lines.size(), after.lines.size());
+        if (line)
+            still.insert({*line, place.cell});
+        else if (one_line && place.line == lines.head)
+            if (const auto cell =
+                    movedPlace(place.cell, cells, before.lines[lines.head].cells.size(),
+                               after.lines[lines.head].cells.size()))
+                still.insert({place.line, *cell});
+    }
+    return still;
 }
 
 bool isTouched(const StampWork& stamp, const std::string& person)

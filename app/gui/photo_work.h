@@ -39,6 +39,16 @@ struct LettersSeen {
 };
 LettersSeen lettersSeen(const StampWork& stamp);
 
+// Cells that the person neither confirmed nor was at, and of which the reader is not sure; the one
+// in hand is being looked at.
+std::vector<CellPlace> notLookedAt(const StampWork& stamp, const std::string& person,
+                                   std::optional<CellPlace> in_hand);
+
+// The letters gone through as they lie after lines or cells came or went; what cannot be told
+// again counts as not gone through.
+std::set<CellPlace> seenAfter(const std::set<CellPlace>& seen, const models::Reading& before,
+                              const models::Reading& after);
+
 // Whether the person has changed or confirmed anything in the letters.
 bool isTouched(const StampWork& stamp, const std::string& person);
 

@@ -192,6 +192,8 @@ EditOutcome ReadingEditor::apply(Edit edit)
             return accept(false);
         case Edit::AcceptLine:
             return accept(true);
+        case Edit::AcceptStamp:
+            return acceptStamp();
         case Edit::SplitLine:
             return splitLine();
         case Edit::JoinLine:
@@ -204,6 +206,8 @@ EditOutcome ReadingEditor::apply(Edit edit)
             return cycleEnd(&Line::right_end);
         case Edit::RemoveLine:
             return removeLine();
+        case Edit::RemoveOtherLines:
+            return removeOtherLines();
         case Edit::LineUp:
             return moveLine(-1);
         case Edit::LineDown:

@@ -22,15 +22,17 @@ enum class Edit {
     InsertCell,
     DeleteCell,
     DeleteBefore,
-    JoinCell,    // with the cell after it: one letter that was taken for two
-    SplitCell,   // two letters that were taken for one
-    Accept,      // as it is, and on to the next
-    AcceptLine,  // the whole line as it is, and on to the next line
+    JoinCell,     // with the cell after it: one letter that was taken for two
+    SplitCell,    // two letters that were taken for one
+    Accept,       // as it is, and on to the next
+    AcceptLine,   // the whole line as it is, and on to the next line
+    AcceptStamp,  // every line as it is
     SplitLine,
     JoinLine,  // with the line below
     AddLine,   // below
     RemoveLine,
-    LineUp,  // the line changes places with the one above it
+    RemoveOtherLines,  // those in which the person has confirmed nothing
+    LineUp,            // the line changes places with the one above it
     LineDown,
     LeftEnd,  // not said -> complete -> cut off -> not said
     RightEnd,
@@ -115,10 +117,12 @@ private:
     EditOutcome deleteCell();
     EditOutcome deleteBefore();
     EditOutcome accept(bool whole_line);
+    EditOutcome acceptStamp();
     EditOutcome splitLine();
     EditOutcome joinLine();
     EditOutcome addLine();
     EditOutcome removeLine();
+    EditOutcome removeOtherLines();
     EditOutcome moveLine(int by);
     EditOutcome joinCell();
     EditOutcome splitCell();

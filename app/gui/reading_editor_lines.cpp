@@ -1,5 +1,6 @@
 // Cells and lines put in, taken out, split and joined.
 #include <QtGlobal>
+#include <algorithm>
 #include <utility>
 
 #include "app/gui/line_edits.h"
@@ -88,6 +89,47 @@ EditOutcome ReadingEditor::removeLine()
                 QT_TRANSLATE_NOOP("gui::ReadingEditor", "There is no line here to take out.")};
     reading_.lines.erase(reading_.lines.begin() + static_cast<std::ptrdiff_t>(place_.line));
     goTo({place_.line, 0});
+    return {true, {}};
+}
+
+EditOutcome ReadingEditor::acceptStamp()
+{
+    if (!line())
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
+                                         "There is no line yet: type the letters you see.")};
+    bool changed = false;
+    for (Line& one : reading_.lines)
+        for (models::Cell& cell : one.cells)
+            if (cell.by != person_) {
+                cell.by = person_;
+                one.certainty.reset();
+                changed = true;
+            }
+    goTo({reading_.lines.size() - 1, std::string::npos});
+    return {changed, {}};
+}
+
+EditOutcome ReadingEditor::removeOtherLines()
+{
+    const auto is_other = [&](const Line& one) {
+        return std::none_of(one.cells.begin(), one.cells.end(),
+                            [&](const models::Cell& cell) { return cell.by == person_; });
+    };
+    const auto others = std::count_if(reading_.lines.begin(), reading_.lines.end(), is_other);
+    if (others == static_cast<std::ptrdiff_t>(reading_.lines.size()))
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
+                                         "No letter is confirmed yet; confirm the lines that are "
+                                         "there, then this takes the others out.")};
+    if (others == 0)
+        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
+                                         "Every line has letters that you confirmed; none was "
+                                         "taken out.")};
+    const auto above = reading_.lines.begin() + static_cast<std::ptrdiff_t>(place_.line);
+    const CellPlace stays{place_.line - static_cast<std::size_t>(
+                                            std::count_if(reading_.lines.begin(), above, is_other)),
+                          is_other(*above) ? 0 : place_.cell};
+    std::erase_if(reading_.lines, is_other);
+    goTo(stays);
     return {true, {}};
 }
 

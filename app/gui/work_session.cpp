@@ -76,6 +76,12 @@ void WorkSession::leave(CellPlace from, CellPlace last_passed)
     if (editor_.place() != from)
         for (CellPlace place = from; place <= last_passed; ++place.cell)
             now.seen.insert(place);
+    tellGoneThrough();
+}
+
+void WorkSession::tellGoneThrough()
+{
+    StampWork& now = stamps_[static_cast<std::size_t>(current_)];
     const LettersSeen count = lettersSeen(now);
     if (now.gone_through || count.seen < count.all || count.all == 0)
         return;
@@ -119,6 +125,8 @@ void WorkSession::apply(Edit edit)
         Q_EMIT couldNot(tr("There is no stamp to read; outline one in the photo first."));
         return;
     }
+    if (edit == Edit::AcceptStamp)
+        return acceptStamp();
     const models::Reading before = editor_.reading();
     const CellPlace from = editor_.place();
     const EditOutcome outcome = editor_.apply(edit);
@@ -163,6 +171,7 @@ void WorkSession::change(const EditOutcome& outcome, const models::Reading& befo
     if (outcome.changed) {
         StampWork& now = stamps_[static_cast<std::size_t>(current_)];
         now.shown = editor_.reading();
+        now.seen = seenAfter(now.seen, before, now.shown);
         now.read_in_view = now.read_in_view || candidates_in_view_;
         const cv::Matx33d frame = now.photo_from_rectified.value_or(cv::Matx33d::eye());
         const auto put = [this, id = now.id, frame](const models::Reading& reading,
@@ -174,7 +183,12 @@ void WorkSession::change(const EditOutcome& outcome, const models::Reading& befo
         Q_EMIT lettersChanged();
         Q_EMIT workChanged();
     }
-    leave(from, last_passed);
+    // Where cells or lines came or went another cell may stand there now.
+    const models::Reading& now = editor_.reading();
+    const bool stands = before.lines.empty() ||
+                        (before.lines.size() == now.lines.size() &&
+                         before.lines[from.line].cells.size() <= now.lines[from.line].cells.size());
+    stands ? leave(from, last_passed) : tellGoneThrough();
     Q_EMIT placeChanged();
 }
 
@@ -184,6 +198,7 @@ void WorkSession::putLetters(const std::string& stamp_id, const models::Reading&
     StampWork* stamp = find(stamp_id);
     if (!stamp)
         return;
+    stamp->seen = seenAfter(stamp->seen, stamp->shown, reading);
     stamp->shown = reading;
     const cv::Matx33d now = stamp->photo_from_rectified.value_or(photo_from_rectified);
     if (now != photo_from_rectified)

@@ -5,6 +5,8 @@
 #include <QUndoStack>
 #include <functional>
 #include <memory>
+#include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -53,6 +55,13 @@ public:
     void setOutline(int stamp, const vision::Quad& corners, int gesture = -1);
     void addOutline(const vision::Quad& corners);
     void deleteOutline(int stamp);
+    // Takes out the stamps in which the person confirmed nothing, but not those with these ids;
+    // undoable. Says so where there is none, or none that is confirmed.
+    void deleteOtherOutlines(const std::set<std::string>& kept);
+    // Confirms what is left of every stamp that belongs into the record. Where a stamp was not
+    // gone to yet or an unsure letter was not looked at, leads there and says so instead.
+    //   returns  whether nothing is open any more
+    bool confirmRest();
     // Takes the current stamp for a mirror image, or no longer; undoable.
     void turnMirrored();
     // Turns the current stamp by so many quarters clockwise, and keeps that way up; undoable.
@@ -92,6 +101,9 @@ private:
     void change(const EditOutcome& outcome, const models::Reading& before, CellPlace from,
                 CellPlace last_passed, int gesture = -1);
     void leave(CellPlace from, CellPlace last_passed);
+    void tellGoneThrough();
+    bool leadToUnsure(std::optional<CellPlace> in_hand);
+    void acceptStamp();
     void pushStamps(const QString& what, std::vector<StampWork> after, int current_after,
                     int joins_key);
     void wantExaminations();

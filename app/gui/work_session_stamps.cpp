@@ -80,7 +80,27 @@ void WorkSession::deleteOutline(int stamp)
 {
     std::vector<StampWork> after = stamps_;
     after.erase(after.begin() + stamp);
-    pushStamps(tr("outline taken out"), std::move(after), std::max(0, stamp - 1), -1);
+    pushStamps(tr("outline taken out"), std::move(after), stamp, -1);
+}
+
+void WorkSession::deleteOtherOutlines(const std::set<std::string>& kept)
+{
+    const auto is_other = [&](const StampWork& stamp) {
+        return !hasConfirmed(stamp.shown, person_) && kept.count(stamp.id) == 0;
+    };
+    const auto others = std::count_if(stamps_.begin(), stamps_.end(), is_other);
+    if (others == 0 || others == static_cast<std::ptrdiff_t>(stamps_.size())) {
+        Q_EMIT couldNot(others == 0 ? tr("Every stamp has letters that you confirmed or is filed; "
+                                         "none was taken out.")
+                                    : tr("No stamp has confirmed letters yet; confirm those of the "
+                                         "stamps that are there, then this takes the others out."));
+        return;
+    }
+    const auto here = stamps_.begin() + current_;
+    const auto before = std::count_if(stamps_.begin(), here, is_other);
+    std::vector<StampWork> after = stamps_;
+    std::erase_if(after, is_other);
+    pushStamps(tr("outlines taken out"), std::move(after), current_ - static_cast<int>(before), -1);
 }
 
 void WorkSession::turnMirrored()

@@ -3,26 +3,51 @@
 #include <algorithm>
 #include <limits>
 
+#include "models/typed_notation.h"
+
 namespace bench {
 
 namespace {
 
 using Tokens = std::vector<std::string>;
 
-Tokens tokensOf(const std::string& text)
+const std::string doubt = "\x02";  // behind a letter: unsure
+const std::string one_lost = "\x01";
+
+// Letters, a doubt with its letter; "" for a gap of unknown length.
+Tokens tokensOf(const models::Line& line)
 {
-    static const std::string gap = "[- - -]";
     Tokens tokens;
-    const QString whole = QString::fromStdString(text);
-    for (qsizetype i = 0; i < whole.size();) {
-        if (whole.mid(i).startsWith(QString::fromStdString(gap))) {
+    for (const models::Cell& cell : line.cells) {
+        const bool gone = cell.state == models::CellState::Lost ||
+                          cell.state == models::CellState::Traces || cell.alternatives.empty();
+        if (!gone)
+            tokens.push_back(cell.alternatives.front().text +
+                             (cell.state == models::CellState::Doubtful ? doubt : ""));
+        else if (!cell.most)
             tokens.emplace_back();
-            i += static_cast<qsizetype>(gap.size());
-            continue;
-        }
-        tokens.push_back(whole.mid(i++, 1).toStdString());
+        else  // so many letters that nobody has read
+            tokens.insert(tokens.end(), static_cast<std::size_t>(std::max(1, *cell.most)),
+                          one_lost);
     }
     return tokens;
+}
+
+// As the samples' truth writes it, in the typed notation.
+Tokens tokensOf(const std::string& typed)
+{
+    return tokensOf(models::parseTyped(typed).lines.at(0));
+}
+
+std::string letterOf(const std::string& token)
+{
+    return token.ends_with(doubt) ? token.substr(0, token.size() - doubt.size()) : token;
+}
+
+// What the truth is unsure of must be unsure; what the engine is unsure of may be, too.
+bool says(const std::string& shown, const std::string& truth)
+{
+    return shown == truth || (shown.ends_with(doubt) && letterOf(shown) == truth);
 }
 
 enum class Step { Keep, Change, TakeOut, PutIn };
@@ -44,7 +69,7 @@ Way wayFrom(const Tokens& shown, const Tokens& truth)
                 continue;
             std::size_t least = std::numeric_limits<std::size_t>::max();
             if (i + 1 < rows && k + 1 < columns)
-                least = left[i + 1][k + 1] + (shown[i] == truth[k] ? 0 : 1);
+                least = left[i + 1][k + 1] + (says(shown[i], truth[k]) ? 0 : 1);
             if (i + 1 < rows)
                 least = std::min(least, left[i + 1][k] + 1);
             if (k + 1 < columns)
@@ -55,7 +80,7 @@ Way wayFrom(const Tokens& shown, const Tokens& truth)
     std::size_t i = 0, k = 0;
     while (i + 1 < rows || k + 1 < columns) {
         const bool both = i + 1 < rows && k + 1 < columns;
-        if (both && shown[i] == truth[k] && left[i][k] == left[i + 1][k + 1]) {
+        if (both && says(shown[i], truth[k]) && left[i][k] == left[i + 1][k + 1]) {
             ++i;
             ++k;
             continue;
@@ -79,25 +104,25 @@ void ScriptedReader::press(Qt::Key key, Qt::KeyboardModifiers with)
     ++presses_;
 }
 
-void ScriptedReader::type(const std::string& letter, bool unread)
+void ScriptedReader::sign(const QString& key)
 {
-    if (letter.empty()) {
-        window_.type("~");
-        ++presses_;
-        return;
-    }
-    const QString text = QString::fromStdString(letter);
-    if (text == QString(QChar(0x2191))) {
-        window_.type("^");
-    } else {
-        if (QString("?+[~]|\\^").contains(text)) {
-            window_.type("\\");
-            ++presses_;
-        }
-        window_.type(text);
-    }
+    window_.type(key);
+    QApplication::processEvents();
+    ++presses_;
+}
+
+void ScriptedReader::type(const std::string& token, bool unread)
+{
+    if (token.empty() || token == one_lost)
+        return sign(token.empty() ? "~" : "[");
+    const QString text = QString::fromStdString(letterOf(token));
+    if (QString("?+[~]|\\^").contains(text))
+        sign("\\");
+    window_.type(text == QString(QChar(0x2191)) ? QString("^") : text);
     QApplication::processEvents();
     ++(unread ? unread_ : presses_);
+    if (token.ends_with(doubt))
+        sign("?");
 }
 
 std::size_t ScriptedReader::lineCount() const
@@ -107,19 +132,7 @@ std::size_t ScriptedReader::lineCount() const
 
 ScriptedReader::Tokens ScriptedReader::shown(std::size_t line) const
 {
-    Tokens tokens;
-    for (const models::Cell& cell : window_.session().stamp()->shown.lines.at(line).cells) {
-        const bool gone = cell.state == models::CellState::Lost ||
-                          cell.state == models::CellState::Traces || cell.alternatives.empty();
-        if (!gone)
-            tokens.push_back(cell.alternatives.front().text);
-        else if (!cell.most)
-            tokens.emplace_back();
-        else  // so many letters that nobody has read
-            tokens.insert(tokens.end(), static_cast<std::size_t>(std::max(1, *cell.most)),
-                          std::string("\x01"));
-    }
-    return tokens;
+    return tokensOf(window_.session().stamp()->shown.lines.at(line));
 }
 
 // By arrows from where one is, or from an end of the line.
@@ -166,11 +179,14 @@ bool ScriptedReader::mend(const Tokens& truth)
         }
         goToCell(cell);
         const bool unread =
-            way.cell < now.size() && (now[way.cell] == "\x01" || now[way.cell].empty());
+            way.cell < now.size() && (now[way.cell] == one_lost || now[way.cell].empty());
         if (way.first == Step::TakeOut) {
             press(Qt::Key_Delete);
         } else if (way.first == Step::Change) {
-            type(truth[way.letter], unread);
+            if (!unread && letterOf(truth[way.letter]) == letterOf(now[way.cell]))
+                sign("?");
+            else
+                type(truth[way.letter], unread);
         } else {
             if (way.cell < now.size())
                 press(Qt::Key_Insert);
@@ -178,6 +194,39 @@ bool ScriptedReader::mend(const Tokens& truth)
         }
     }
     return false;
+}
+
+// Where all lines from here on say what they should, one key confirms the rest of the stamp; each
+// unsure letter that was not looked at costs another press of it.
+bool ScriptedReader::confirmAtOnce(const std::vector<std::string>& lines, std::size_t from)
+{
+    if (lineCount() != lines.size())
+        return false;
+    for (std::size_t i = from; i < lines.size(); ++i)
+        if (wayFrom(shown(i), tokensOf(lines[i])).length > 0)
+            return false;
+    const gui::WorkSession& session = window_.session();
+    const std::size_t unsure =
+        gui::notLookedAt(*session.stamp(), session.person(), session.editor().place()).size();
+    if (unsure + 1 > lines.size() - from)
+        return false;
+    for (std::size_t i = 0; i <= unsure; ++i)
+        press(Qt::Key_Return, Qt::ControlModifier | Qt::ShiftModifier);
+    return true;
+}
+
+// Lines that are none, below those that were confirmed: one by one, or several at once.
+void ScriptedReader::takeOutFrom(std::size_t line)
+{
+    while (lineCount() > line) {
+        const std::size_t before = lineCount();
+        if (window_.session().editor().place().line < line || before > line + 1)
+            press(Qt::Key_Delete, Qt::ControlModifier | Qt::ShiftModifier);
+        else
+            press(Qt::Key_Delete, Qt::ShiftModifier);
+        if (lineCount() == before)
+            break;
+    }
 }
 
 bool ScriptedReader::read(const std::vector<std::string>& lines)
@@ -197,16 +246,11 @@ bool ScriptedReader::read(const std::vector<std::string>& lines)
         else if (window_.session().editor().place().line != i)
             press(Qt::Key_Down);
         right = mend(truth) && right;
+        if (confirmAtOnce(lines, i))
+            return right;
         press(Qt::Key_Return, Qt::ShiftModifier);
     }
-    while (lineCount() > lines.size()) {
-        const std::size_t before = lineCount();
-        if (window_.session().editor().place().line + 1 < before)
-            press(Qt::Key_Down);
-        press(Qt::Key_Delete, Qt::ShiftModifier);
-        if (lineCount() == before)
-            break;
-    }
+    takeOutFrom(lines.size());
     return right && lineCount() == lines.size();
 }
 

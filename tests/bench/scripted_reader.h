@@ -16,8 +16,9 @@ public:
     // One key press; text counts a press a character.
     void press(Qt::Key key, Qt::KeyboardModifiers with = Qt::NoModifier);
 
-    // Makes the stamp in hand say these lines (the typed notation of the samples: letters and
-    // "[- - -]") and confirms each line. Lines that nobody reads any more are left to the caller.
+    // Makes the stamp in hand say these lines (typed notation; a letter that it
+    // calls unsure is made so) and confirms them, line by line or, once nothing is wrong any more,
+    // at once. Lines that nobody reads any more are left to the caller.
     //   returns  whether it says them now
     bool read(const std::vector<std::string>& lines);
 
@@ -25,11 +26,14 @@ public:
     int unread_typed() const { return unread_; }  // letters typed where the engine left one unread
 
 private:
-    using Tokens = std::vector<std::string>;  // letters; "" for a gap
+    using Tokens = std::vector<std::string>;
     Tokens shown(std::size_t line) const;
-    void type(const std::string& letter, bool unread);
+    void sign(const QString& key);
+    void type(const std::string& token, bool unread);
     void goToCell(std::size_t cell);
     bool mend(const Tokens& truth);
+    bool confirmAtOnce(const std::vector<std::string>& lines, std::size_t from);
+    void takeOutFrom(std::size_t line);
     std::size_t lineCount() const;
 
     gui_tests::WindowHarness& window_;

@@ -114,6 +114,22 @@ bool takeMaker(WindowHarness& window, ScriptedReader& person, const std::string&
     return row >= 0;
 }
 
+// Files what was confirmed and goes on by one key; a photo without a mark in two steps.
+void fileAndGoOn(WindowHarness& window, ScriptedReader& person, bool has_mark)
+{
+    const int place = window.sitting().place();
+    if (has_mark)
+        person.press(Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+    const auto is_filed = [&] {
+        return window.sitting().queue()->state(place) == gui::PhotoState::Filed;
+    };
+    constexpr int most_presses = 2;  // the record, then to file it
+    for (int i = 0; i < most_presses && !is_filed(); ++i)
+        person.press(Qt::Key_S, Qt::ControlModifier);
+    if (window.sitting().place() == place)
+        person.press(Qt::Key_N, Qt::ControlModifier);
+}
+
 Count readPhoto(WindowHarness& window, const Truth& truth)
 {
     ScriptedReader person(window);
@@ -121,6 +137,7 @@ Count readPhoto(WindowHarness& window, const Truth& truth)
     count.photos = 1;
     count.marks = static_cast<int>(truth.stamps.size());
     gui::WorkSession& session = window.session();
+    bool wrong_after = false;
     for (int stamp = 0; stamp < static_cast<int>(session.stamps().size());) {
         const auto marks = markOfStamp(session, truth);
         const bool is_mark = marks.count(stamp) > 0;
@@ -129,6 +146,10 @@ Count readPhoto(WindowHarness& window, const Truth& truth)
         if (!is_mark && !gui::isWorthFiling(work, session.person())) {
             ++stamp;
             continue;
+        }
+        if (!is_mark && count.found > 0 && marks.upper_bound(stamp) == marks.end()) {
+            wrong_after = true;  // one key takes out all that are left
+            break;
         }
         while (session.current() != stamp)
             person.press(session.current() < stamp ? Qt::Key_Right : Qt::Key_Left,
@@ -141,12 +162,11 @@ Count readPhoto(WindowHarness& window, const Truth& truth)
         count.right += person.read(truth.stamps[marks.at(stamp)].second) ? 1 : 0;
         ++stamp;
     }
+    if (wrong_after)
+        person.press(Qt::Key_Backspace, Qt::ControlModifier | Qt::ShiftModifier);
     if (count.found > 0)
         count.makers = takeMaker(window, person, truth.maker_id) ? 1 : 0;
-    person.press(Qt::Key_S, Qt::ControlModifier);
-    if (count.found == 0)
-        person.press(Qt::Key_S, Qt::ControlModifier);
-    person.press(Qt::Key_N, Qt::ControlModifier);
+    fileAndGoOn(window, person, count.found > 0);
     count.presses = person.presses();
     count.unread = person.unread_typed();
     return count;

@@ -31,7 +31,7 @@ vision::StampOutline outlineOf(const std::vector<std::string>& lines, int index)
     return outline;
 }
 
-models::Reading readingOf(const std::vector<std::string>& lines)
+models::Reading readingOf(const std::vector<std::string>& lines, double certainty)
 {
     models::Reading reading;
     reading.reader = "fake-reader 1";
@@ -41,7 +41,8 @@ models::Reading readingOf(const std::vector<std::string>& lines)
         const double y = margin + line_height * static_cast<double>(row);
         for (std::size_t i = 0; i < lines[row].size(); ++i) {
             models::Cell cell = models::clearCell(std::string(1, lines[row][i]));
-            cell.alternatives = {{std::string(1, lines[row][i]), 0.8}, {"X", 0.1}};
+            const double sure = lines[row][i] == '?' ? 0.5 : certainty;
+            cell.alternatives = {{std::string(1, lines[row][i]), sure}, {"X", (1 - sure) / 2}};
             cell.left_px = margin + letter_width * static_cast<double>(i);
             cell.right_px = cell.left_px + letter_width;
             cell.by = "fake-reader";
@@ -55,7 +56,7 @@ models::Reading readingOf(const std::vector<std::string>& lines)
 }
 
 flow::StampExamination examined(const vision::Photo& photo, const vision::StampOutline& outline,
-                                const std::vector<std::string>& lines)
+                                const std::vector<std::string>& lines, double certainty = 0.8)
 {
     flow::StampExamination stamp;
     stamp.outline = outline;
@@ -71,7 +72,7 @@ flow::StampExamination examined(const vision::Photo& photo, const vision::StampO
     cv::cvtColor(rectified.pixels, grey, cv::COLOR_BGR2GRAY);
     cv::equalizeHist(grey, even);
     stamp.enhanced.layers = {{"grey", grey}, {"flat", even}};
-    stamp.readings = {readingOf(lines)};
+    stamp.readings = {readingOf(lines, certainty)};
     stamp.proposal = stamp.readings.front();
     return stamp;
 }
@@ -168,7 +169,7 @@ gui::MakeExaminer fakeExaminer(std::shared_ptr<FakeScript> script)
             for (std::size_t i = 0; i < script->stamps.size(); ++i)
                 examination.stamps.push_back(
                     examined(examination.photo, outlineOf(script->stamps[i], static_cast<int>(i)),
-                             script->stamps[i]));
+                             script->stamps[i], script->certainty));
             ++script->photos_done;
             return examination;
         };

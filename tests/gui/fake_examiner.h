@@ -17,6 +17,7 @@ struct FakeScript {
     std::atomic<int> photos_examined{0}, stamps_examined{0}, rankings{0};
     std::atomic<int> photos_done{0}, stamps_begun{0};
     std::atomic<int> stopped{0};  // examinations that ended by a stop
+    double certainty = 0.8;       // of every letter; of a question mark 0.5
     std::vector<std::vector<std::string>> stamps{{"HART LTD", "1938"}};  // lines read, a stamp each
 
     std::mutex guard;  // of what follows

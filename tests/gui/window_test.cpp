@@ -182,6 +182,31 @@ TEST_CASE("F1 shows every key, any key leads back to the letters", "[app][gui][w
     CHECK(person.focus()->objectName() == "stampView");
 }
 
+TEST_CASE("In a small window the page of keys is gone through by PgDn to its end",
+          "[app][gui][window]")
+{
+    WindowHarness person;
+    person.window().resize(640, 480);
+    person.openDrawn();
+    person.key(Qt::Key_F1);
+    auto help = person.window().findChild<gui::HelpOverlay*>();
+    QImage last = help->grab().toImage();
+    int pages = 1;
+    constexpr int most_pages = 20;
+    for (; pages < most_pages; ++pages) {
+        person.key(Qt::Key_PageDown);
+        REQUIRE(help->isVisible());
+        const QImage next = help->grab().toImage();
+        if (next == last)
+            break;
+        last = next;
+    }
+    CHECK(pages > 1);
+    CHECK(pages < most_pages);
+    person.key(Qt::Key_F1);
+    CHECK_FALSE(help->isVisible());
+}
+
 TEST_CASE("A state is told by a sign and a word, each its own", "[app][gui][words]")
 {
     std::vector<models::Cell> cells(5, models::clearCell("R"));
