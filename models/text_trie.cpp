@@ -91,11 +91,13 @@ TextTrie::TextTrie(const std::vector<MatchText>& texts, Direction direction)
         nodes_[at.node].first_child = static_cast<std::uint32_t>(nodes_.size());
         while (i < at.end) {
             const std::size_t first = i, letter = directed.letter(texts_[i], at.depth);
+            if (letter >= skips_.size())
+                skips_.resize(letter + 1, 0);
+            skips_[letter] = directed.skip(texts_[i], at.depth);
             while (i < at.end && directed.letter(texts_[i], at.depth) == letter)
                 ++i;
             Node child;
             child.letter = static_cast<std::uint32_t>(letter);
-            child.skip = directed.skip(texts_[first], at.depth);
             level.push_back({nodes_.size(), first, i, at.depth + 1});
             nodes_.push_back(child);
         }
@@ -159,12 +161,10 @@ void TextTrie::addEndings(std::uint32_t node, MatchText& ending, Tail& tail) con
 {
     for (std::uint32_t c = nodes_[node].first_child; c < nodes_[node].end_child; ++c) {
         ending.letters.push_back(nodes_[c].letter);
-        ending.skip.push_back(nodes_[c].skip);
         if (nodes_[c].first_text < nodes_[c].end_text)
             tail.endings.push_back(ending);
         addEndings(c, ending, tail);
         ending.letters.pop_back();
-        ending.skip.pop_back();
     }
 }
 

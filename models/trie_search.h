@@ -3,7 +3,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "models/most_to_come.h"
+#include "models/alignment_places.h"
 #include "models/text_alignment.h"
 #include "models/text_trie.h"
 
