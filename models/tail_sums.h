@@ -7,24 +7,26 @@
 
 namespace models {
 
-// What each ending of a tail multiplies a place's weight by when the tail begins there: worked out
-// once, it serves every text that ends so.
+// What a trie's endings multiply a place's weight by when they begin there: worked out once, when
+// first asked for, they serve every text that ends so.
 class TailSums {
 public:
-    TailSums(const TextTrie::Tail& tail, const AlignmentPlaces& places,
-             const LetterMatches& matches);
+    TailSums(const TextTrie& trie, const AlignmentPlaces& places, const LetterMatches& matches);
 
     // By place, the weights of going on with this ending to the end of the text.
-    const double* of(std::size_t ending) const { return &sums_[ending * places_]; }
-    // The most of all endings.
-    const double* most() const { return most_.data(); }
+    const double* ofEnding(std::uint32_t ending);
+    // By place, the most of all endings of a tail.
+    const double* mostOf(std::uint32_t tail);
 
 private:
-    void weigh(const MatchText& text, const AlignmentPlaces& places, const LetterMatches& matches,
-               double* sums) const;
+    void weigh(std::uint32_t ending);
 
-    std::size_t places_;
-    std::vector<double> sums_, most_;
+    const TextTrie& trie_;
+    const AlignmentPlaces& places_;
+    const LetterMatches& matches_;
+    std::vector<double> sums_, most_;           // [ending or tail * places + place]
+    std::vector<bool> is_weighed_, has_most_;   // by ending, by tail
+    std::vector<double> behind_;
 };
 
 }  // namespace models

@@ -150,22 +150,35 @@ void TextTrie::findTails()
         const auto [found, is_new] =
             numbers.emplace(kinds[n], static_cast<std::uint32_t>(tails_.size()));
         if (is_new) {
-            MatchText ending;
-            addEndings(n, ending, tails_.emplace_back());
+            std::vector<std::uint32_t> letters;
+            addEndings(n, letters, tails_.emplace_back());
         }
         node.tail = found->second;
     }
 }
 
-void TextTrie::addEndings(std::uint32_t node, MatchText& ending, Tail& tail) const
+void TextTrie::addEndings(std::uint32_t node, std::vector<std::uint32_t>& letters, Tail& tail)
 {
     for (std::uint32_t c = nodes_[node].first_child; c < nodes_[node].end_child; ++c) {
-        ending.letters.push_back(nodes_[c].letter);
+        letters.push_back(nodes_[c].letter);
         if (nodes_[c].first_text < nodes_[c].end_text)
-            tail.endings.push_back(ending);
-        addEndings(c, ending, tail);
-        ending.letters.pop_back();
+            tail.endings.push_back(endingOf(letters));
+        addEndings(c, letters, tail);
+        letters.pop_back();
     }
+}
+
+std::uint32_t TextTrie::endingOf(const std::vector<std::uint32_t>& letters)
+{
+    std::uint32_t ending = no_ending;
+    for (auto letter = letters.rbegin(); letter != letters.rend(); ++letter) {
+        const auto number = static_cast<std::uint32_t>(endings_.size());
+        const auto [found, is_new] = ending_numbers_.emplace(std::pair(*letter, ending), number);
+        if (is_new)
+            endings_.push_back({*letter, ending});
+        ending = found->second;
+    }
+    return ending;
 }
 
 }  // namespace models

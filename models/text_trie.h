@@ -3,6 +3,8 @@
 #include <cstddef>
 #include <cstdint>
 #include <limits>
+#include <map>
+#include <utility>
 #include <vector>
 
 #include "models/text_alignment.h"
@@ -26,10 +28,16 @@ public:
         std::uint32_t tail = no_tail;     // number of the tail that they are, or none
     };
 
-    // How texts may go on behind a node, where many nodes go on alike (" & CO", " LTD"): the
-    // letters behind it, in the order of the texts below.
+    // The end of a text: a letter, and the end behind it.
+    struct Ending {
+        std::uint32_t letter = 0, rest = 0;  // number of a shorter ending, no_ending for none
+    };
+    static constexpr std::uint32_t no_ending = std::numeric_limits<std::uint32_t>::max();
+
+    // How texts may go on behind a node, where many nodes go on alike (" & CO", " LTD"): numbers of
+    // endings, in the order of the texts below.
     struct Tail {
-        std::vector<MatchText> endings;
+        std::vector<std::uint32_t> endings;
     };
     static constexpr std::uint32_t no_tail = std::numeric_limits<std::uint32_t>::max();
 
@@ -42,6 +50,8 @@ public:
     const std::vector<Node>& nodes() const { return nodes_; }           // the first is the root
     const std::vector<std::uint32_t>& texts() const { return texts_; }  // by number
     const std::vector<Tail>& tails() const { return tails_; }
+    // Each once, shorter ones first: many tails share them.
+    const std::vector<Ending>& endings() const { return endings_; }
     // Whether a place of texts() holds the same letters as the place before it.
     bool repeats(std::uint32_t place) const { return repeats_[place]; }
     // How easily a letter leaves no cell, 0 to 1.
@@ -52,10 +62,13 @@ public:
 private:
     void countLettersToCome();
     void findTails();
-    void addEndings(std::uint32_t node, MatchText& ending, Tail& tail) const;
+    void addEndings(std::uint32_t node, std::vector<std::uint32_t>& letters, Tail& tail);
+    std::uint32_t endingOf(const std::vector<std::uint32_t>& letters);
 
     std::vector<Node> nodes_;
     std::vector<Tail> tails_;
+    std::vector<Ending> endings_;
+    std::map<std::pair<std::uint32_t, std::uint32_t>, std::uint32_t> ending_numbers_;
     std::vector<bool> repeats_;
     std::vector<double> skips_;  // by letter
     std::vector<std::uint32_t> texts_, letters_;

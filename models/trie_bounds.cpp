@@ -5,6 +5,13 @@
 
 namespace models {
 
+namespace {
+
+// Letters for which a bound by the letters below serves before it is worked out again.
+constexpr std::size_t letters_between = 2;
+
+}  // namespace
+
 // Narrows the row's band to where what is to come matters.
 TrieWalk::Ahead TrieWalk::boundChildren(const TextTrie::Node& node, std::size_t depth)
 {
@@ -49,36 +56,57 @@ double TrieWalk::boundOf(const TextTrie::Node& child, const Ahead& ahead, std::s
     return sums[0] + sums[1] + none_ * trie_.skip(child.letter) * ahead.skipped + ahead.taken;
 }
 
-// As the bound of the children, by the letters that come at all below a node: a letter that is
-// skipped and one that is matched share a probability, so that the larger of the two bounds both.
-double TrieWalk::boundByLetters(const TextTrie::Node& node, std::size_t depth)
+// By the letters that come at all below a node, and by what its few texts are worth. What was
+// worked out one or two letters before, for more letters, bounds as well.
+bool TrieWalk::lettersCanReach(const TextTrie::Node& node, std::size_t depth)
 {
-    const Band& band = bands_[depth];
+    std::size_t& from = letters_from_[depth];
+    if (from == 0)
+        few_worth_ = mostWorth(node);
+    if (from == 0 || from + letters_between < depth) {
+        from = depth;
+        weighLetters(node, depth);
+    }
     const double* row = rowAt(depth);
+    const double* to_come = &letters_to_come_[from * (places_.size() + 1)];
+    double sum = 0;
+    for (std::size_t p = bands_[depth].first; p <= bands_[depth].last; ++p)
+        sum += row[p] * to_come[p];
+    return sum * few_worth_ >= threshold();
+}
+
+double TrieWalk::mostWorth(const TextTrie::Node& node) const
+{
+    double most = 0;
+    for (std::uint32_t place = node.first_text; place < node.end_below; ++place)
+        most = std::max(most, worthOf(place));
+    return most;
+}
+
+// A letter that is skipped and one that is matched share a probability, so that the larger of the
+// two bounds both.
+void TrieWalk::weighLetters(const TextTrie::Node& node, std::size_t depth)
+{
+    using Places = AlignmentPlaces;
+    double* to_come = &letters_to_come_[depth * (places_.size() + 1)];
     auto jump = places_.jumps().rbegin();
-    double bound = 0;
-    for (std::size_t p = places_.size(); p-- > band.first;) {
-        using Places = AlignmentPlaces;
-        double beside = places_.onward()[p] * to_come_[p + 1];
+    for (std::size_t p = places_.size(); p-- > bands_[depth].first;) {
+        double here = places_.end()[p] + places_.onward()[p] * to_come[p + 1];
         for (; jump != places_.jumps().rend() && jump->from == p; ++jump)
-            beside += jump->weight * to_come_[jump->to];
+            here += jump->weight * to_come[jump->to];
         const Places::Place& place = places_[p];
         double stepped = 0;
         if (place.step == Places::Step::Match)
-            stepped = matches_.likeliestStep(p, node.letters_below) * to_come_[p + 1];
+            stepped = matches_.likeliestStep(p, node.letters_below) * to_come[p + 1];
         else if (place.step == Places::Step::Free)
-            stepped = to_come_[p + 1];
-        const double here = places_.end()[p] + beside;
+            stepped = to_come[p + 1];
         if (place.stay == Places::Stay::Taken)  // left once, behind some letter
-            to_come_[p] = places_.end()[p] + beside / (1 - going_on);
+            to_come[p] = places_.end()[p] + (here - places_.end()[p]) / (1 - going_on);
         else if (place.step == Places::Step::Free)
-            to_come_[p] = (here + stepped) / (1 - matches_.mostStays()[p]);
+            to_come[p] = (here + stepped) / (1 - matches_.mostStays()[p]);
         else
-            to_come_[p] = std::max(here + stepped, here / (1 - none_));
-        if (p <= band.last)
-            bound += row[p] * to_come_[p];
+            to_come[p] = std::max(here + stepped, here / (1 - none_));
     }
-    return bound;
 }
 
 }  // namespace models

@@ -15,8 +15,8 @@ struct FoundText {
     double odds = 0;  // the sum over all alignments, as logAlignmentSum has it before the log
 };
 
-// What is too unlikely to be looked for: texts whose odds stay below `least`, or below `share` of
-// the best odds x worth that a text has. With both 0 every text is found.
+// What is too unlikely to be looked for: texts whose odds x worth stay below `least`, or below
+// `share` of the best odds x worth that a text has. With both 0 every text is found.
 struct SearchLimits {
     double least = 0, share = 0;
     double best_before = 0;                      // odds x worth of a text found elsewhere

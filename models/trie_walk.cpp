@@ -13,12 +13,13 @@ TrieWalk::TrieWalk(const TextTrie& trie, const std::vector<AlignedCell>& cells,
       none_(rates.none),
       matches_(trie, cells, places_, rates),
       most_(places_, matches_, trie.depth()),
-      tails_(trie.tails().size()),
+      tails_(trie, places_, matches_),
       rows_((trie.depth() + 1) * places_.size(), 0),
       bands_(trie.depth() + 1, {0, places_.size() - 1}),
       children_(trie.depth() + 1),
       ahead_(places_.size(), 0),
-      to_come_(places_.size() + 1, 0),
+      letters_to_come_((trie.depth() + 1) * (places_.size() + 1), 0),
+      letters_from_(trie.depth() + 2, 0),
       best_(limits.best_before)
 {
     for (std::size_t p = 0; p < places_.size(); ++p) {
@@ -77,9 +78,11 @@ std::size_t TrieWalk::spreadOnward(double* row, std::size_t first, std::size_t f
 
 void TrieWalk::take(std::uint32_t place, double odds)
 {
-    const std::uint32_t text = trie_.texts()[place];
-    best_ = std::max(best_, odds * (limits_.worth ? (*limits_.worth)[text] : 1));
-    found_.push_back({text, odds});
+    const double worth = odds * worthOf(place);
+    if (worth < threshold() || odds <= 0)
+        return;
+    best_ = std::max(best_, worth);
+    found_.push_back({trie_.texts()[place], odds});
 }
 
 double TrieWalk::sumOf(const double* weights, std::size_t depth) const
@@ -111,19 +114,23 @@ void TrieWalk::takeTexts(const TextTrie::Node& node, std::size_t depth)
 // All texts below a node that goes on as many do, by what their endings come to.
 void TrieWalk::takeTail(const TextTrie::Node& node, std::size_t depth)
 {
-    std::unique_ptr<TailSums>& tail = tails_[node.tail];
-    if (!tail)
-        tail = std::make_unique<TailSums>(trie_.tails()[node.tail], places_, matches_);
-    if (const double most = sumOf(tail->most(), depth); most < threshold() || most <= 0)
+    if (const double most = sumOf(tails_.mostOf(node.tail), depth);
+        most < threshold() || most <= 0)
         return;
     double odds = 0;
-    std::size_t ending = 0;
+    auto ending = trie_.tails()[node.tail].endings.begin();
     for (std::uint32_t place = node.end_text; place < node.end_below; ++place) {
         if (place == node.end_text || !trie_.repeats(place))
-            odds = sumOf(tail->of(ending++), depth);
-        if (odds >= threshold() && odds > 0)
-            take(place, odds);
+            odds = sumOf(tails_.ofEnding(*ending++), depth);
+        take(place, odds);
     }
+}
+
+// Where a few texts begin, whether the best of them by its worth can come up to the threshold.
+bool TrieWalk::isWorth(std::uint32_t number, double bound, bool among_few) const
+{
+    const TextTrie::Node& node = trie_.nodes()[number];
+    return among_few || !limits_.worth || !node.few_below || bound * mostWorth(node) >= threshold();
 }
 
 // Each bound costs as much as a letter: where there is no branch, every other letter is enough.
@@ -131,7 +138,7 @@ void TrieWalk::visitOnlyChild(const TextTrie::Node& node, std::size_t depth)
 {
     const TextTrie::Node& child = trie_.nodes()[node.first_child];
     if (depth % 2 == 0) {
-        if (node.few_below && boundByLetters(node, depth) < threshold())
+        if (node.few_below && !lettersCanReach(node, depth))
             return;
         const double bound = boundOf(child, boundChildren(node, depth), depth);
         if (bound <= 0 || bound < threshold())
@@ -145,6 +152,7 @@ void TrieWalk::visitOnlyChild(const TextTrie::Node& node, std::size_t depth)
 void TrieWalk::visit(std::uint32_t number, std::size_t depth)
 {
     const TextTrie::Node& node = trie_.nodes()[number];
+    letters_from_[depth] = node.few_below && depth > 0 ? letters_from_[depth - 1] : 0;
     takeTexts(node, depth);
     if (node.tail != TextTrie::no_tail) {
         takeTail(node, depth);
@@ -156,14 +164,14 @@ void TrieWalk::visit(std::uint32_t number, std::size_t depth)
         visitOnlyChild(node, depth);
         return;
     }
-    if (node.few_below && boundByLetters(node, depth) < threshold())
+    if (node.few_below && !lettersCanReach(node, depth))
         return;
     std::vector<Child>& children = children_[depth];
     children.clear();
     const Ahead ahead = boundChildren(node, depth);
     for (std::uint32_t c = node.first_child; c < node.end_child; ++c) {
         const double bound = boundOf(trie_.nodes()[c], ahead, depth);
-        if (bound > 0 && bound >= threshold())
+        if (bound > 0 && bound >= threshold() && isWorth(c, bound, node.few_below))
             children.push_back({bound, c});
     }
     std::sort(children.begin(), children.end(),
@@ -181,7 +189,9 @@ std::vector<FoundText> TrieWalk::run()
     beginRoot();
     visit(0, 0);
     found_.erase(std::remove_if(found_.begin(), found_.end(),
-                                [&](const FoundText& text) { return text.odds < threshold(); }),
+                                [&](const FoundText& text) {
+                                    return text.odds * worthOfText(text.text) < threshold();
+                                }),
                  found_.end());
     return std::move(found_);
 }

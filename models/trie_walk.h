@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <memory>
 #include <vector>
 
 #include "models/alignment_places.h"
@@ -42,13 +41,21 @@ private:
                              std::size_t longest) const;
     Ahead boundChildren(const TextTrie::Node& node, std::size_t depth);
     double boundOf(const TextTrie::Node& child, const Ahead& ahead, std::size_t depth) const;
-    double boundByLetters(const TextTrie::Node& node, std::size_t depth);
+    bool lettersCanReach(const TextTrie::Node& node, std::size_t depth);
+    void weighLetters(const TextTrie::Node& node, std::size_t depth);
     void takeTexts(const TextTrie::Node& node, std::size_t depth);
     void takeTail(const TextTrie::Node& node, std::size_t depth);
     void take(std::uint32_t place, double odds);
     double sumOf(const double* weights, std::size_t depth) const;
     void visit(std::uint32_t node, std::size_t depth);
     void visitOnlyChild(const TextTrie::Node& node, std::size_t depth);
+    double worthOfText(std::uint32_t text) const
+    {
+        return limits_.worth ? (*limits_.worth)[text] : 1;
+    }
+    double worthOf(std::uint32_t place) const { return worthOfText(trie_.texts()[place]); }
+    double mostWorth(const TextTrie::Node& node) const;
+    bool isWorth(std::uint32_t node, double bound, bool among_few) const;
     double threshold() const { return std::max(limits_.least, limits_.share * best_); }
     // What a place of a row may come to and still be left out.
     double negligible() const { return 1e-3 * threshold() / static_cast<double>(places_.size()); }
@@ -63,11 +70,16 @@ private:
     const LetterMatches matches_;
     const MostToCome most_;
     std::vector<double> is_skipped_, is_taken_;  // by place, what a letter does that stays: 0 or 1
-    std::vector<std::unique_ptr<TailSums>> tails_;  // made when first needed
+    TailSums tails_;
     std::vector<double> rows_;                      // by depth; outside its band a row is void
     std::vector<Band> bands_;                       // by depth: where the row holds what matters
     std::vector<std::vector<Child>> children_;      // by depth
-    std::vector<double> ahead_, to_come_;
+    std::vector<double> ahead_;
+    // By depth, what may come at most of a few texts' letters, with one place more than a row; and
+    // how far up it was worked out.
+    std::vector<double> letters_to_come_;
+    std::vector<std::size_t> letters_from_;
+    double few_worth_ = 1;  // of these few texts, the highest worth
     std::vector<FoundText> found_;
     double best_;
 };
