@@ -42,8 +42,7 @@ const double* TailSums::mostOf(std::uint32_t tail)
 void TailSums::weigh(std::uint32_t ending)
 {
     const TextTrie::Ending& at = trie_.endings()[ending];
-    const double* rest =
-        at.rest == TextTrie::no_ending ? places_.end().data() : ofEnding(at.rest);
+    const double* rest = at.rest == TextTrie::no_ending ? places_.end().data() : ofEnding(at.rest);
     std::copy(rest, rest + places_.size(), behind_.begin());
     places_.gatherOnward(behind_.data());
     const double *stays = matches_.stays(at.letter), *steps = matches_.steps(at.letter);

@@ -24,8 +24,8 @@ private:
     const TextTrie& trie_;
     const AlignmentPlaces& places_;
     const LetterMatches& matches_;
-    std::vector<double> sums_, most_;           // [ending or tail * places + place]
-    std::vector<bool> is_weighed_, has_most_;   // by ending, by tail
+    std::vector<double> sums_, most_;          // [ending or tail * places + place]
+    std::vector<bool> is_weighed_, has_most_;  // by ending, by tail
     std::vector<double> behind_;
 };
 

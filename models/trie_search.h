@@ -30,4 +30,8 @@ std::vector<FoundText> searchTrie(const TextTrie& trie, const std::vector<Aligne
                                   const AlignmentPlan& plan, const GapRates& rates,
                                   const SearchLimits& limits, Endings endings = Endings::All);
 
+// The mean odds of all texts of a trie; those of less than `least` count as 0. 0 without texts.
+double meanOdds(const TextTrie& trie, const std::vector<AlignedCell>& cells,
+                const AlignmentPlan& plan, const GapRates& rates, double least);
+
 }  // namespace models

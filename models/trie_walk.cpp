@@ -114,8 +114,7 @@ void TrieWalk::takeTexts(const TextTrie::Node& node, std::size_t depth)
 // All texts below a node that goes on as many do, by what their endings come to.
 void TrieWalk::takeTail(const TextTrie::Node& node, std::size_t depth)
 {
-    if (const double most = sumOf(tails_.mostOf(node.tail), depth);
-        most < threshold() || most <= 0)
+    if (const double most = sumOf(tails_.mostOf(node.tail), depth); most < threshold() || most <= 0)
         return;
     double odds = 0;
     auto ending = trie_.tails()[node.tail].endings.begin();

@@ -30,7 +30,8 @@ private:
         std::uint32_t node;
     };
     // What the texts below a node can come to at most, but for the letter that they go on with:
-    // where it leaves no cell, where a stretch takes it, and (in ahead_) by the place it steps from.
+    // where it leaves no cell, where a stretch takes it, and (in ahead_) by the place it steps
+    // from.
     struct Ahead {
         double skipped = 0, taken = 0;
     };
@@ -71,9 +72,9 @@ private:
     const MostToCome most_;
     std::vector<double> is_skipped_, is_taken_;  // by place, what a letter does that stays: 0 or 1
     TailSums tails_;
-    std::vector<double> rows_;                      // by depth; outside its band a row is void
-    std::vector<Band> bands_;                       // by depth: where the row holds what matters
-    std::vector<std::vector<Child>> children_;      // by depth
+    std::vector<double> rows_;                  // by depth; outside its band a row is void
+    std::vector<Band> bands_;                   // by depth: where the row holds what matters
+    std::vector<std::vector<Child>> children_;  // by depth
     std::vector<double> ahead_;
     // By depth, what may come at most of a few texts' letters, with one place more than a row; and
     // how far up it was worked out.

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "models/archive/records.h"
@@ -14,12 +15,16 @@ namespace flow {
 // makers that standing attributions name. Dates that somebody attributed are no evidence.
 models::DatedItem datedItem(const models::ItemRecord& record);
 
+// Ranks what letters can mean, as models::DateItemOptions ask for it.
+using LetterRanking = std::function<models::CandidateList(const models::ItemEvidence&)>;
+
 // One of the records on which the feature can be seen, dated without it, for
 // models::findProductionChange. `range` is that of the change; nothing for an item that says
 // nothing within it, or does not say whether it has the feature.
 std::optional<models::ChangeItem> changeItem(const models::ItemRecord& record,
                                              const std::string& feature_id,
                                              const models::MakerRegister& known,
-                                             const models::YearRange& range);
+                                             const models::YearRange& range,
+                                             const LetterRanking& rank_letters = {});
 
 }  // namespace flow
