@@ -21,9 +21,10 @@ struct MarkLimits {
 };
 
 // The odds of those marks of the register that a stretch of cells can hold, ascending, each mark
-// once. `cells` are odds (cellsAsOdds). Left out are marks below the least odds x worth and those below a
-// ten thousandth of the best odds x worth. Cells of which no letter was read tell no mark. Where a
-// text may be cut at both ends and neither was seen to be, being cut at both is left out too.
+// once. `cells` are odds (cellsAsOdds). Left out are marks below the least odds x worth and those
+// below a ten thousandth of the best odds x worth. Cells of which no letter was read tell no mark.
+// Where a text may be cut at both ends and neither was seen to be, being cut at both is left out
+// too.
 std::vector<MarkOdds> findMarks(const CompiledRegister& known,
                                 const std::vector<AlignedCell>& cells, const AlignmentPlan& plan,
                                 const MarkLimits& limits);
