@@ -15,6 +15,8 @@ constexpr float worth_asking =
 constexpr double least_share = 0.001;
 constexpr double stands_from = 0.05;  // of a place's mass at a step, for the step to belong to it
 
+constexpr double hardly_there = 1e-5;  // chance that a place reaches beyond its stretch of steps
+
 // Forward and backward mass of one line of classes: blanks at even states, place i at 2 i + 1.
 class AlignmentTables {
 public:
@@ -25,8 +27,10 @@ public:
         fillBackward();
     }
 
-    // Log mass of all alignments of the line with another class in one place.
-    double withClass(std::size_t place, int of_class) const;
+    // Log mass of all alignments of the line with another class in one place, within its stretch.
+    double withClass(std::size_t place, int of_class, const cv::Range& stretch) const;
+    // The steps between the places beside it, where the place can stand.
+    cv::Range stretchOf(std::size_t place) const;
     // And without that place.
     double without(std::size_t place) const;
     double whole() const { return total_; }
@@ -135,10 +139,28 @@ double AlignmentTables::leaving(int t, std::size_t place, int of_class) const
     return logSum(blank, seen(t + 1, line_[place + 1]) + backward(t + 1, 2 * place + 3));
 }
 
-double AlignmentTables::withClass(std::size_t place, int of_class) const
+cv::Range AlignmentTables::stretchOf(std::size_t place) const
+{
+    const auto share = [&](int t, std::size_t from, std::size_t to) {
+        double sum = 0;
+        for (std::size_t s = from; s < to; ++s)
+            sum += std::exp(forward(t, s) + backward(t, s) - total_);
+        return sum;
+    };
+    cv::Range stretch(0, seen_.rows);
+    while (stretch.start + 1 < stretch.end &&
+           share(stretch.start, 2 * place, states_) < hardly_there)
+        ++stretch.start;
+    while (stretch.end - 1 > stretch.start &&
+           share(stretch.end - 1, 0, 2 * place + 3) < hardly_there)
+        --stretch.end;
+    return stretch;
+}
+
+double AlignmentTables::withClass(std::size_t place, int of_class, const cv::Range& stretch) const
 {
     double standing = never, mass = never;
-    for (int t = 0; t < seen_.rows; ++t) {
+    for (int t = stretch.start; t < stretch.end; ++t) {
         standing = logSum(standing, entering(t, place, of_class)) + seen(t, of_class);
         mass = logSum(mass, standing + leaving(t, place, of_class));
     }
@@ -176,17 +198,30 @@ void check(const cv::Mat& log_shares, const LineClasses& classes, const DecodeOp
         throw std::invalid_argument("DecodeOptions.writing_weight must be from 0 to 10");
 }
 
-std::vector<ClassShare> sharesOf(const AlignmentTables& tables, const std::vector<int>& line,
-                                 std::size_t place, const std::vector<int>& asked,
+std::vector<int> classesWorthAsking(const cv::Mat& log_shares)
+{
+    cv::Mat most;
+    cv::reduce(log_shares, most, 0, cv::REDUCE_MAX);
+    std::vector<int> classes;
+    for (int c = 1; c < most.cols; ++c)
+        if (most.at<float>(0, c) > worth_asking)
+            classes.push_back(c);
+    return classes;
+}
+
+std::vector<ClassShare> sharesOf(const AlignmentTables& tables, const cv::Mat& log_shares,
+                                 const std::vector<int>& line, std::size_t place,
                                  const WritingWeight& writing, const WritingSums& whole_line)
 {
+    const cv::Range stretch = tables.stretchOf(place);
+    const std::vector<int> asked = classesWorthAsking(log_shares.rowRange(stretch));
     std::vector<ClassShare> shares;
     std::vector<int> shorter = line;
     shorter.erase(shorter.begin() + static_cast<std::ptrdiff_t>(place));
     double sum = tables.without(place) + writing.log(writing.ofLine(shorter));
     const std::vector<WritingSums> written = writing.withClasses(line, whole_line, place, asked);
     for (std::size_t i = 0; i < asked.size(); ++i) {
-        const double mass = tables.withClass(place, asked[i]) + writing.log(written[i]);
+        const double mass = tables.withClass(place, asked[i], stretch) + writing.log(written[i]);
         shares.push_back({asked[i], mass});
         sum = logSum(sum, mass);
     }
@@ -214,17 +249,6 @@ void setExtent(const AlignmentTables& tables, std::size_t index, int steps, Deco
             place.first_step = std::min(place.first_step, static_cast<double>(t));
             place.end_step = std::max(place.end_step, t + 1.0);
         }
-}
-
-std::vector<int> classesWorthAsking(const cv::Mat& log_shares)
-{
-    cv::Mat most;
-    cv::reduce(log_shares, most, 0, cv::REDUCE_MAX);
-    std::vector<int> classes;
-    for (int c = 1; c < most.cols; ++c)
-        if (most.at<float>(0, c) > worth_asking)
-            classes.push_back(c);
-    return classes;
 }
 
 // The share of a text, however its letters' case is taken: in many faces it cannot be told.
@@ -271,11 +295,10 @@ DecodedLine decodeLine(const cv::Mat& log_shares, const LineClasses& classes,
         return decoded;
     const AlignmentTables tables(log_shares, best);
     decoded.seen = std::exp(tables.whole());
-    const std::vector<int> asked = classesWorthAsking(log_shares);
     const WritingSums whole_line = weight.ofLine(best);
     for (std::size_t i = 0; i < best.size(); ++i) {
         DecodedPlace place;
-        place.shares = sharesOf(tables, best, i, asked, weight, whole_line);
+        place.shares = sharesOf(tables, log_shares, best, i, weight, whole_line);
         setExtent(tables, i, log_shares.rows, place);
         decoded.places.push_back(std::move(place));
     }

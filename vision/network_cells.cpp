@@ -5,6 +5,7 @@
 
 #include "vision/cell_states.h"
 #include "vision/line_network.h"
+#include "vision/network_crop.h"
 
 namespace vision {
 
@@ -85,6 +86,21 @@ bool holdsLetterOrDigit(const models::Line& line)
     });
 }
 
+// A letter stands within its row. What is seen with its middle beyond the row's ends is something
+// that the crop cuts, an eyelet or a seam, unless it is plainly a letter that the row missed.
+DecodedLine withinRow(DecodedLine line, double steps)
+{
+    constexpr double plainly = 0.9;
+    const double rim = networkRim() / LineNetwork::step_px;
+    const auto isBeyond = [&](const DecodedPlace& place) {
+        const double middle = middleOf(place);
+        return (middle < rim || middle > steps - rim) &&
+               (place.shares.empty() || place.shares.front().share < plainly);
+    };
+    std::erase_if(line.places, isBeyond);
+    return line;
+}
+
 }  // namespace
 
 DecodedLineTraits traitsOf(const DecodedLine& line, const LineClasses& classes, double steps)
@@ -115,18 +131,19 @@ std::vector<double> termsOf(const DecodedLineTraits& traits)
 const LogisticModel& decodedLineModel()
 {
     static const LogisticModel model{
-        1.22,
-        {{"share", 0.26}, {"seen", 0.66}, {"bare", -2.42}, {"gap", -1.16}, {"unread", -3.27}}};
+        1.13,
+        {{"share", 0.40}, {"seen", 0.49}, {"bare", -1.76}, {"gap", -0.82}, {"unread", -3.50}}};
     return model;
 }
 
-models::Line lineFrom(const DecodedLine& decoded, const LineClasses& classes, const LineCrop& crop,
+models::Line lineFrom(const DecodedLine& whole, const LineClasses& classes, const LineCrop& crop,
                       const cv::Rect2d& box, const std::string& by)
 {
     models::Line line;
     line.box_px = {box.x, box.y, box.width, box.height};
-    const DecodedLineTraits traits =
-        traitsOf(decoded, classes, static_cast<double>(crop.grey.cols) / LineNetwork::step_px);
+    const double steps = static_cast<double>(crop.grey.cols) / LineNetwork::step_px;
+    const DecodedLine decoded = withinRow(whole, steps);
+    const DecodedLineTraits traits = traitsOf(decoded, classes, steps);
     for (std::size_t i = 0; i < decoded.places.size(); ++i) {
         models::Cell cell = cellFrom(decoded.places[i], classes);
         cell.by = by;

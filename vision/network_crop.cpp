@@ -42,4 +42,9 @@ int networkInputReach(const cv::Mat& crop)
     return crop.cols + room_px;
 }
 
+double networkRim()
+{
+    return rendering.rim * rendering.letter_px;
+}
+
 }  // namespace vision

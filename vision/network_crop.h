@@ -23,4 +23,7 @@ cv::Mat networkInput(const cv::Mat& crop);
 // How many columns of that input the crop reaches into, the bare ground included.
 int networkInputReach(const cv::Mat& crop);
 
+// Ground that a crop shows beyond either end of its row, pixels of the crop.
+double networkRim();
+
 }  // namespace vision

@@ -20,15 +20,16 @@ constexpr double level_deg = 2;        // a line tilted less may be read as it i
 constexpr double ground_around = 1.3;  // height of what is cut out, in letters
 constexpr int min_letter_px = 10;
 constexpr double most_searched_px = 30000;  // letters of a line that long are still 15 px high
-// Certainty of a line after which no other way is tried; of one that was read as it lies, which
-// costs no search, but may be tilted.
-constexpr double sure_enough = 0.5, sure_as_it_lies = 0.8;
+// Certainty of a line after which no other way is tried; of the first way, with nothing beside it.
+constexpr double sure_enough = 0.5, sure_at_once = 0.8;
+constexpr double most_of_line = 0.7;  // of a crop's width; letters on less may be a limb of an arch
 
 // A straight line of text: a rectangle turned about its middle.
 struct LineBand {
     cv::Point2d middle;
     double tilt_deg = 0;  // clockwise
     double along_px = 0, across_px = 0;
+    double seen_px = 0;  // what of its length is seen to lie so
 };
 
 StampOutline outlineOf(const LineBand& band)
@@ -52,7 +53,7 @@ cv::Size2d extentOf(const Photo& crop)
 LineBand bandOfWhole(const Photo& crop)
 {
     const cv::Size2d size = extentOf(crop);
-    return {{size.width / 2, size.height / 2}, 0, size.width, size.height};
+    return {{size.width / 2, size.height / 2}, 0, size.width, size.height, size.width};
 }
 
 // The longest line of letters found, carried on from end to end of the crop; nothing where no line
@@ -70,7 +71,8 @@ std::optional<LineBand> bandOfLetters(const Photo& crop, const SearchedPhoto& se
             (best && length < best->along_px))
             continue;
         const cv::Point2d middle = (q[0] + q[1] + q[2] + q[3]) / 4;
-        best = LineBand{middle, tilt_deg, length, cv::norm((q[3] + q[2]) - (q[0] + q[1])) / 2};
+        best =
+            LineBand{middle, tilt_deg, length, cv::norm((q[3] + q[2]) - (q[0] + q[1])) / 2, length};
     }
     if (!best)
         return best;
@@ -97,7 +99,7 @@ LineBand bandOfProfile(const Photo& crop, const SearchedPhoto& searched)
     const double across =
         std::max((size.height * c - size.width * s) / (c * c - s * s), 0.2 * size.height);
     const double along = size.width * c + std::min(size.height, across) * s;
-    return {{size.width / 2, size.height / 2}, tilt_deg, along, across};
+    return {{size.width / 2, size.height / 2}, tilt_deg, along, across, along};
 }
 
 double certaintyOf(const SingleLine& line)
@@ -113,17 +115,28 @@ SingleLine readAlong(const Photo& photo, const StampOutline& outline, TextReader
     return line;
 }
 
-// The ways of lying that must be looked for: along letters, along the profile.
-std::vector<StampOutline> searchedOutlines(const Photo& photo)
+// How the line may lie: as the crop does, along letters, along the profile.
+std::vector<LineBand> bandsOf(const Photo& crop)
 {
-    const SearchedPhoto searched = reducedForSearch(photo, most_searched_px);
-    std::vector<StampOutline> outlines;
-    if (const auto letters = bandOfLetters(photo, searched))
-        outlines.push_back(outlineOf(*letters));
-    const LineBand profile = bandOfProfile(photo, searched);
+    std::vector<LineBand> bands{bandOfWhole(crop)};
+    const SearchedPhoto searched = reducedForSearch(crop, most_searched_px);
+    if (const auto letters = bandOfLetters(crop, searched))
+        bands.push_back(*letters);
+    const LineBand profile = bandOfProfile(crop, searched);
     if (std::abs(profile.tilt_deg) > level_deg)
-        outlines.push_back(outlineOf(profile));
-    return outlines;
+        bands.push_back(profile);
+    return bands;
+}
+
+// A line that is seen to be tilted is read along its tilt before it is read as the crop lies.
+void putLikeliestFirst(std::vector<LineBand>& bands, const Photo& crop)
+{
+    const auto likely = std::find_if(bands.begin() + 1, bands.end(), [&](const LineBand& band) {
+        return std::abs(band.tilt_deg) > level_deg &&
+               band.seen_px > most_of_line * extentOf(crop).width;
+    });
+    if (likely != bands.end())
+        std::rotate(bands.begin(), likely, likely + 1);
 }
 
 }  // namespace
@@ -132,9 +145,9 @@ std::vector<StampOutline> outlinesOfSingleLine(const Photo& photo)
 {
     if (photo.pixels.empty())
         throw std::invalid_argument("outlinesOfSingleLine: the photo has no pixels");
-    std::vector<StampOutline> outlines{outlineOf(bandOfWhole(photo))};
-    const std::vector<StampOutline> searched = searchedOutlines(photo);
-    outlines.insert(outlines.end(), searched.begin(), searched.end());
+    std::vector<StampOutline> outlines;
+    for (const LineBand& band : bandsOf(photo))
+        outlines.push_back(outlineOf(band));
     return outlines;
 }
 
@@ -144,11 +157,13 @@ SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored)
         throw std::invalid_argument("readSingleLine: the photo has no pixels");
     // The ways that are tried have their tilts; what skew is seen in faint ink may be the weave's.
     const RectifyOptions options{.correct_skew = false, .mirrored = mirrored};
-    SingleLine best = readAlong(photo, outlineOf(bandOfWhole(photo)), reader, options);
-    if (certaintyOf(best) >= sure_as_it_lies)
+    std::vector<LineBand> ways = bandsOf(photo);
+    putLikeliestFirst(ways, photo);
+    SingleLine best = readAlong(photo, outlineOf(ways.front()), reader, options);
+    if (certaintyOf(best) >= sure_at_once)
         return best;
-    for (const StampOutline& outline : searchedOutlines(photo)) {
-        SingleLine line = readAlong(photo, outline, reader, options);
+    for (std::size_t i = 1; i < ways.size(); ++i) {
+        SingleLine line = readAlong(photo, outlineOf(ways[i]), reader, options);
         if (readability(line.reading) > readability(best.reading))
             best = std::move(line);
         if (certaintyOf(best) >= sure_enough)

@@ -6,10 +6,10 @@
 #include <stdexcept>
 #include <utility>
 
+#include "app/flow/told_letters.h"
 #include "models/merge_readings.h"
 #include "models/roles.h"
 #include "vision/advice.h"
-#include "vision/cell_states.h"
 #include "vision/image_error.h"
 #include "vision/single_line.h"
 #include "vision/upright.h"
@@ -79,12 +79,6 @@ void checkCrop(const vision::Photo& photo, const std::filesystem::path& file)
                                  "the photograph again, with a little of the ground around it");
 }
 
-models::Reading withoutEmptyLines(models::Reading reading)
-{
-    std::erase_if(reading.lines, [](const models::Line& line) { return line.cells.empty(); });
-    return reading;
-}
-
 // A stamp with one reading for each reader, all of them of the same way up: readers may differ on
 // it, then the surest settles it.
 struct ReadStamp {
@@ -131,33 +125,6 @@ vision::StampOutline uprightOutline(vision::StampOutline outline, double up_deg)
         outline = vision::turnedOver(std::move(outline));
     outline.up_deg = up_deg;
     return outline;
-}
-
-std::size_t lettersIn(const models::Line& line)
-{
-    return static_cast<std::size_t>(
-        std::count_if(line.cells.begin(), line.cells.end(), [](const models::Cell& cell) {
-            return cell.alternatives.empty() || cell.alternatives.front().text != " ";
-        }));
-}
-
-// A letter or two are read into an eyelet or a fold too; of so short a line it counts how likely
-// there is a mark at all.
-void weighShortLines(models::Reading& reading, double mark_probability)
-{
-    constexpr std::size_t short_line = 2;
-    for (models::Line& line : reading.lines) {
-        if (lettersIn(line) > short_line)
-            continue;
-        line.certainty = models::lineCertainty(line) * mark_probability;
-        for (models::Cell& cell : line.cells) {
-            for (models::Alternative& alternative : cell.alternatives)
-                alternative.certainty *= mark_probability;
-            if (cell.state == models::CellState::Clear &&
-                cell.alternatives.front().certainty < vision::clear_from)
-                cell.state = models::CellState::Doubtful;
-        }
-    }
 }
 
 void noteMirrored(models::Reading& reading)
@@ -207,36 +174,51 @@ Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
                          const Progress& progress)
 {
     check(engines, options);
+    stopIfAsked(stop);
+    if (progress)
+        progress("loading", 0);
+    vision::Photo photo = vision::loadPhoto(file, options.load);
+    if (options.single_line)
+        checkCrop(photo, file);
+    return examinePhoto(std::move(photo), engines, options, std::move(stop), progress);
+}
+
+Examination examinePhoto(vision::Photo photo, Engines& engines, const ExamineOptions& options,
+                         std::stop_token stop, const Progress& progress)
+{
+    check(engines, options);
     const auto begin = [&](const std::string& stage, double done) {
         stopIfAsked(stop);
         if (progress)
             progress(stage, done);
     };
-    begin("loading", 0);
     Examination examination;
-    examination.photo = vision::loadPhoto(file, options.load);
-    std::vector<models::Reading> proposals;
-    const auto add = [&](StampExamination stamp) {
-        proposals.push_back(stamp.proposal);
-        examination.stamps.push_back(std::move(stamp));
-    };
+    examination.photo = std::move(photo);
+    std::vector<StampExamination>& stamps = examination.stamps;
     if (options.single_line) {
         begin("reading the line", 0.3);
-        checkCrop(examination.photo, file);
-        add(examineSingleLine(examination.photo, engines, options, stop));
+        stamps.push_back(examineSingleLine(examination.photo, engines, options, stop));
     } else {
         begin("looking for stamps", 0.1);
-        const auto outlines = outlinesOf(examination.photo, engines, options);
+        std::vector<vision::StampOutline> outlines =
+            outlinesOf(examination.photo, engines, options);
         for (std::size_t i = 0; i < outlines.size(); ++i) {
             const std::string of = " of " + std::to_string(outlines.size());
             begin("reading stamp " + std::to_string(i + 1) + of,
                   0.3 + 0.6 * static_cast<double>(i) / static_cast<double>(outlines.size()));
-            add(examineStamp(examination.photo, outlines[i], engines, options, stop));
+            stamps.push_back(examineStamp(examination.photo, outlines[i], engines, options, stop));
         }
+        dropUntold(stamps);
+        outlines.clear();
+        for (const StampExamination& stamp : stamps)
+            outlines.push_back(stamp.outline);
         for (std::string& advice : vision::adviceOn(examination.photo, outlines))
             examination.photo.warnings.push_back(std::move(advice));
     }
     begin("weighing what it can mean", 0.9);
+    std::vector<models::Reading> proposals;
+    for (const StampExamination& stamp : stamps)
+        proposals.push_back(stamp.proposal);
     examination.candidates = rankReadings(proposals, engines, options.type_id);
     return examination;
 }

@@ -88,6 +88,10 @@ Examination examinePhoto(const std::filesystem::path& file, Engines& engines,
                          const ExamineOptions& options = {}, std::stop_token stop = {},
                          const Progress& progress = {});
 
+// The same for a photograph that is loaded already.
+Examination examinePhoto(vision::Photo photo, Engines& engines, const ExamineOptions& options = {},
+                         std::stop_token stop = {}, const Progress& progress = {});
+
 // The stages from rectifying on, for one outline (after a person moved a corner). A stamp that was
 // read before keeps its outline's lines only if they are given.
 StampExamination examineStamp(const vision::Photo& photo, const vision::StampOutline& outline,

@@ -28,18 +28,12 @@ void addLines(const flow::StampExamination& stamp, ReadPicture& read)
 
 ReadPicture readMarks(const vision::Photo& photo, flow::Engines& engines, bool single_line)
 {
+    const flow::Examination examination =
+        flow::examinePhoto(photo, engines, {.single_line = single_line});
     ReadPicture read;
-    std::vector<models::Reading> proposals;
-    const auto add = [&](const flow::StampExamination& stamp) {
+    for (const flow::StampExamination& stamp : examination.stamps)
         addLines(stamp, read);
-        proposals.push_back(stamp.proposal);
-    };
-    if (single_line)
-        add(flow::examineSingleLine(photo, engines));
-    else
-        for (const vision::StampOutline& outline : engines.finder.find(photo))
-            add(flow::examineStamp(photo, outline, engines));
-    read.candidates = flow::rankReadings(proposals, engines.known, {});
+    read.candidates = examination.candidates;
     return read;
 }
 
