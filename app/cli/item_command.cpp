@@ -21,10 +21,9 @@ namespace {
 void takeDefaults(models::ItemRecord& item, const ItemOptions& options,
                   const models::Archive& archive, std::ostream& err)
 {
-    const std::vector<models::FoundItem> found = archive.find({});
-    if (options.fresh || found.empty())
+    const auto before = options.fresh ? std::nullopt : archive.lastItem();
+    if (!before)
         return;
-    const std::optional<models::ItemRecord> before = archive.item(found.front().id);
     std::string told;
     const auto take = [&](const std::optional<std::string>& given, const char* name,
                           std::string& field, const std::string& value) {

@@ -28,8 +28,4 @@ models::StampPart partFrom(const std::string& typed);
 models::StampMethod methodFrom(const std::string& typed);
 models::Certainty certaintyWordFrom(const std::string& typed);
 
-// "914.4 mm (36 in)": the value as it was measured, and in the other unit, inches in sixteenths
-// where that is exact to a hundredth, else with two decimals.
-std::string lengthInWords(double value, const std::string& unit);
-
 }  // namespace cli

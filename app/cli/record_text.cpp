@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "app/cli/item_facts.h"
 #include "app/cli/read_text.h"
+#include "app/flow/item_facts.h"
 #include "models/archive/record_names.h"
 #include "models/archive/standing.h"
 
@@ -82,7 +82,7 @@ void printFacts(std::ostream& out, const models::ItemRecord& item)
     }
     for (const models::MeasurementRecord& measurement : item.measurements)
         out << "  " << measurement.what << ": "
-            << lengthInWords(measurement.value, measurement.unit)
+            << flow::lengthInWords(measurement.value, measurement.unit)
             << (measurement.how.empty() ? "" : ", " + measurement.how)
             << takenBack(item, measurement.id) << "\n";
     for (const models::CorrectionRecord& correction : item.corrections) {

@@ -120,6 +120,20 @@ models::DatedItem datedItem(const models::ItemRecord& record)
     return item;
 }
 
+std::vector<models::PartDating> dateRecord(const models::ItemRecord& record,
+                                           const models::MakerRegister& known,
+                                           const Ranking& ranking)
+{
+    models::DatedItem item = datedItem(record);
+    if (!known.itemType(item.type_id))
+        item.type_id.clear();
+    models::DateItemOptions options;
+    options.rank_letters = [&](const models::ItemEvidence& evidence) {
+        return ranking.rankLetters(evidence);
+    };
+    return models::dateItem(item, known, options);
+}
+
 std::optional<models::ChangeItem> changeItem(const models::ItemRecord& record,
                                              const std::string& feature_id,
                                              const models::MakerRegister& known,

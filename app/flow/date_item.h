@@ -3,6 +3,7 @@
 #include <functional>
 #include <vector>
 
+#include "app/flow/ranking.h"
 #include "models/archive/records.h"
 #include "models/item_dating.h"
 #include "models/production_change.h"
@@ -17,6 +18,12 @@ models::DatedItem datedItem(const models::ItemRecord& record);
 
 // Ranks what letters can mean, as models::DateItemOptions ask for it.
 using LetterRanking = std::function<models::CandidateList(const models::ItemEvidence&)>;
+
+// The dating of a record, by a register that is kept ready. A type that the register does not know
+// (any more) is left out.
+std::vector<models::PartDating> dateRecord(const models::ItemRecord& record,
+                                           const models::MakerRegister& known,
+                                           const Ranking& ranking);
 
 // One of the records on which the feature can be seen, dated without it, for
 // models::findProductionChange. `range` is that of the change; nothing for an item that says

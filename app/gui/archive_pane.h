@@ -26,6 +26,7 @@ public:
     void showRecord(const QString& html);
     const FoundModel& model() const { return *model_; }
     void searchNow();
+    QString idInHand() const;
 
 Q_SIGNALS:
     void searched(const models::FindQuery& query);
@@ -37,7 +38,6 @@ protected:
 
 private:
     void build();
-    QString idInHand() const;
 
     FoundModel* model_;
     QLineEdit* words_;

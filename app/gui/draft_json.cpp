@@ -65,11 +65,62 @@ StampWork stampFromJson(const Json& json)
     return stamp;
 }
 
+Json factsJson(const FilingFields& fields)
+{
+    Json json = {{"stamps", Json::object()},
+                 {"features", Json::object()},
+                 {"measurements", Json::array()},
+                 {"events", Json::array()}};
+    for (const auto& [key, stamp] : fields.stamps)
+        json["stamps"][key] = {{"part", models::nameOf(stamp.part)},
+                               {"place", stamp.place},
+                               {"method", models::nameOf(stamp.method)},
+                               {"ink_colour", stamp.ink_colour},
+                               {"later_added", stamp.later_added}};
+    for (const auto& [id, feature] : fields.features)
+        json["features"][id] = {{"seen", feature.seen ? models::nameOf(*feature.seen) : ""},
+                                {"notes", feature.notes}};
+    for (const MeasurementField& one : fields.measurements)
+        json["measurements"].push_back(
+            {{"id", one.id}, {"what", one.what}, {"value", one.value}, {"how", one.how}});
+    for (const EventField& one : fields.events)
+        json["events"].push_back({{"id", one.id},
+                                  {"kind", models::nameOf(one.kind)},
+                                  {"edtf", one.edtf},
+                                  {"stamp_id", one.stamp_id}});
+    return json;
+}
+
+void takeFacts(FilingFields& fields, const Json& json)
+{
+    for (const auto& [key, stamp] : json.at("stamps").items())
+        fields.stamps[key] = {
+            models::stampPartNamed(stamp.at("part")).value_or(models::StampPart::Unknown),
+            stamp.at("place"),
+            models::stampMethodNamed(stamp.at("method")).value_or(models::StampMethod::Unknown),
+            stamp.at("ink_colour"), stamp.at("later_added")};
+    for (const auto& [id, feature] : json.at("features").items())
+        fields.features[id] = {models::featureSeenNamed(feature.at("seen")), feature.at("notes")};
+    for (const Json& one : json.at("measurements"))
+        fields.measurements.push_back(
+            {one.at("id"), one.at("what"), one.at("value"), one.at("how")});
+    for (const Json& one : json.at("events"))
+        fields.events.push_back(
+            {one.at("id"), models::eventKindNamed(one.at("kind")).value_or(models::EventKind::Made),
+             one.at("edtf"), one.at("stamp_id")});
+}
+
 Json fieldsJson(const FilingFields& fields)
 {
     return {{"accession_number", fields.accession_number},
             {"type_id", fields.type_id},
             {"notes", fields.notes},
+            {"owner", fields.owner},
+            {"condition", fields.condition},
+            {"place_found", fields.place_found},
+            {"facts", factsJson(fields)},
+            {"replaces", fields.replaces},
+            {"why_changed", fields.why_changed},
             {"maker_id", fields.maker_id},
             {"maker_name", fields.maker_name},
             {"mark", fields.mark},
@@ -87,6 +138,14 @@ FilingFields fieldsFromJson(const Json& json)
     fields.accession_number = text("accession_number");
     fields.type_id = text("type_id");
     fields.notes = text("notes");
+    // Drafts of an earlier version have none of these.
+    fields.owner = json.value("owner", "");
+    fields.condition = json.value("condition", "");
+    fields.place_found = json.value("place_found", "");
+    fields.replaces = json.value("replaces", "");
+    fields.why_changed = json.value("why_changed", "");
+    if (json.contains("facts"))
+        takeFacts(fields, json["facts"]);
     fields.maker_id = text("maker_id");
     fields.maker_name = text("maker_name");
     fields.mark = text("mark");

@@ -41,7 +41,7 @@ QString sentenceOf(const std::exception_ptr& thrown)
 }  // namespace
 
 ExamineWorker::ExamineWorker(MakeExaminer make, QObject* parent)
-    : QObject(parent), make_(std::move(make)), rank_(rank_made_.get_future().share())
+    : QObject(parent), make_(std::move(make)), meaning_(meaning_made_.get_future().share())
 {
     inside_.moveToThread(&thread_);
     inside_ranking_.moveToThread(&rank_thread_);
@@ -67,8 +67,8 @@ ExamineWorker::~ExamineWorker()
     cancelAll();
     thread_.quit();
     thread_.wait();
-    if (!rank_told_)
-        rank_made_.set_value({});  // whoever waits for it
+    if (!meaning_told_)
+        meaning_made_.set_value({});  // whoever waits for it
     rank_thread_.quit();
     rank_thread_.wait();
 }
@@ -78,8 +78,8 @@ void ExamineWorker::prepare()
     if (examiner_)
         return;
     examiner_ = std::make_shared<Examiner>(make_());
-    rank_made_.set_value(examiner_->rankReadings);
-    rank_told_ = true;
+    meaning_made_.set_value({examiner_->rankReadings, examiner_->dateRecord});
+    meaning_told_ = true;
     Q_EMIT ready(examiner_->known);
     for (const std::string& trouble : examiner_->troubles)
         Q_EMIT failed(0, QString::fromStdString(trouble));
@@ -209,13 +209,23 @@ int ExamineWorker::rankReadings(const std::vector<models::Reading>& readings,
                                 const std::string& type_id)
 {
     return start(&inside_ranking_, [this, readings, type_id](int ticket, std::stop_token stop) {
-        const auto& rank = rank_.get();
+        const auto& rank = meaning_.get().rank;
         if (!rank)
             throw flow::Cancelled{};
         auto list = rank(readings, type_id);
         if (stop.stop_requested())
             throw flow::Cancelled{};
         Q_EMIT ranked(ticket, std::make_shared<const models::CandidateList>(std::move(list)));
+    });
+}
+
+int ExamineWorker::dateRecord(const models::ItemRecord& record)
+{
+    return start(&inside_ranking_, [this, record](int ticket, std::stop_token) {
+        const auto& date = meaning_.get().date;
+        if (!date)
+            throw flow::Cancelled{};
+        Q_EMIT dated(ticket, std::make_shared<const std::vector<models::PartDating>>(date(record)));
     });
 }
 

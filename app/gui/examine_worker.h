@@ -46,6 +46,7 @@ public:
     int examineStamp(const vision::Photo& photo, const StampRequest& stamp,
                      const std::string& type_id);
     int rankReadings(const std::vector<models::Reading>& readings, const std::string& type_id);
+    int dateRecord(const models::ItemRecord& record);
 
     void cancel(int ticket);
     void cancelAll();
@@ -57,6 +58,7 @@ Q_SIGNALS:
     void photoExamined(int ticket, const OpenedPhoto& photo);
     void stampExamined(int ticket, std::shared_ptr<const flow::StampExamination> examination);
     void ranked(int ticket, std::shared_ptr<const models::CandidateList> candidates);
+    void dated(int ticket, std::shared_ptr<const std::vector<models::PartDating>> parts);
     void gaveUp(int ticket);
     void failed(int ticket, const QString& sentence);
     void idle();
@@ -76,9 +78,13 @@ private:
     QObject inside_ranking_;  // lives in rank_thread_
     MakeExaminer make_;
     std::shared_ptr<Examiner> examiner_;  // touched in thread_ alone
-    std::promise<decltype(Examiner::rankReadings)> rank_made_;
-    std::shared_future<decltype(Examiner::rankReadings)> rank_;  // waited for in rank_thread_
-    bool rank_told_ = false;                                     // touched in thread_ alone
+    struct Meaning {
+        decltype(Examiner::rankReadings) rank;
+        decltype(Examiner::dateRecord) date;
+    };
+    std::promise<Meaning> meaning_made_;
+    std::shared_future<Meaning> meaning_;  // waited for in rank_thread_
+    bool meaning_told_ = false;            // touched in thread_ alone
     std::map<int, std::stop_source> running_;
     int last_ticket_ = 0;
 };

@@ -1,5 +1,7 @@
 #include "app/gui/examiner.h"
 
+#include "app/flow/date_item.h"
+#include "app/flow/ranking.h"
 #include "models/archive/archive.h"
 
 namespace gui {
@@ -26,6 +28,9 @@ MakeExaminer examinerOfFlow(const std::filesystem::path& register_folder,
     return [register_folder, archive_folder] {
         auto engines = std::make_shared<flow::Engines>(flow::makeEngines(register_folder));
         learn(*engines, archive_folder);
+        // Made here: later two threads would ask for it.
+        engines->ranking =
+            std::make_shared<const flow::Ranking>(engines->known, engines->experience);
         Examiner examiner;
         examiner.examinePhoto = [engines](const auto& file, const auto& options,
                                           std::stop_token stop, const auto& progress) {
@@ -44,6 +49,9 @@ MakeExaminer examinerOfFlow(const std::filesystem::path& register_folder,
         };
         examiner.rankReadings = [engines](const auto& readings, const std::string& type_id) {
             return flow::rankReadings(readings, *engines, type_id);
+        };
+        examiner.dateRecord = [engines](const models::ItemRecord& record) {
+            return flow::dateRecord(record, engines->known, *engines->ranking);
         };
         examiner.troubles = engines->troubles;
         examiner.known = std::make_shared<const models::MakerRegister>(engines->known);

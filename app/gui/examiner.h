@@ -8,6 +8,8 @@
 #include <vector>
 
 #include "app/flow/examine.h"
+#include "models/archive/records.h"
+#include "models/item_dating.h"
 
 namespace gui {
 
@@ -31,6 +33,8 @@ struct Examiner {
     std::function<models::CandidateList(const std::vector<models::Reading>& readings,
                                         const std::string& type_id)>
         rankReadings;
+    // Called in the same thread as rankReadings.
+    std::function<std::vector<models::PartDating>(const models::ItemRecord& record)> dateRecord;
     std::shared_ptr<const models::MakerRegister> known;  // shared with the window, which only reads
     std::vector<std::string> troubles;  // readers that cannot be used, a sentence each
 };

@@ -6,9 +6,6 @@ namespace gui {
 
 namespace {
 
-// Stands in records, so it is not translated.
-constexpr const char* none_of_them = "none of the known makers";
-
 // What the engines saw and, beside it, what the person made of it. The outline is the one in the
 // photo now, even if it has been moved since it was read.
 models::StampRecord stampRecord(const vision::Photo& photo, const StampWork& work,
@@ -20,6 +17,7 @@ models::StampRecord stampRecord(const vision::Photo& photo, const StampWork& wor
     if (stamp.views.empty())
         stamp.views.emplace_back();
     models::ViewRecord& view = stamp.views.front();
+    view.id = work.id;
     view.photo_sha256 = photo.sha256;
     view.up_deg = work.outline.up_deg;
     for (std::size_t i = 0; i < 4; ++i) {
@@ -88,9 +86,6 @@ models::ItemRecord itemFromPiece(const std::vector<PhotoWork>& piece, const Fili
                                  const FilingFacts& facts)
 {
     models::ItemRecord item;
-    item.type_id = fields.type_id;
-    item.accession_number = fields.accession_number;
-    item.notes = fields.notes;
     for (const PhotoWork& work : piece)
         item.photos.push_back(flow::photoRecord(*work.photo));
     for (const RecordSlot& slot : slotsOf(piece)) {
@@ -101,18 +96,9 @@ models::ItemRecord itemFromPiece(const std::vector<PhotoWork>& piece, const Fili
         else
             item.stamps[slot.stamp].views.push_back(stamp.views.front());
     }
-    if (fields.maker_id.empty() && fields.date_edtf.empty() && !fields.none_of_them)
-        return item;
-    models::AttributionRecord attribution;
-    attribution.maker_id = fields.maker_id;
-    attribution.maker_name = fields.none_of_them ? none_of_them : fields.maker_name;
-    attribution.mark = fields.mark;
-    attribution.register_sha256 = facts.register_sha256;
-    attribution.date_edtf = fields.date_edtf;
-    attribution.certainty = fields.certainty;
-    attribution.reasons = fields.reasons;
-    attribution.engine_reasons = fields.engine_reasons;
-    item.attributions.push_back(std::move(attribution));
+    putFields(item, fields);
+    if (auto attribution = conclusionOf(fields, facts.register_sha256))
+        item.attributions.push_back(std::move(*attribution));
     return item;
 }
 
@@ -140,26 +126,6 @@ std::vector<StampWork> workFromItem(const models::ItemRecord& item, const std::s
             stamps.push_back(std::move(work));
         }
     return stamps;
-}
-
-FilingFields fieldsFromItem(const models::ItemRecord& item)
-{
-    FilingFields fields;
-    fields.accession_number = item.accession_number;
-    fields.type_id = item.type_id;
-    fields.notes = item.notes;
-    if (item.attributions.empty())
-        return fields;
-    const models::AttributionRecord& last = item.attributions.back();
-    fields.maker_id = last.maker_id;
-    fields.none_of_them = last.maker_id.empty() && last.maker_name == none_of_them;
-    fields.maker_name = fields.none_of_them ? std::string() : last.maker_name;
-    fields.mark = last.mark;
-    fields.date_edtf = last.date_edtf;
-    fields.certainty = last.certainty;
-    fields.reasons = last.reasons;
-    fields.engine_reasons = last.engine_reasons;
-    return fields;
 }
 
 }  // namespace gui

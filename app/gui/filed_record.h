@@ -32,9 +32,8 @@ struct RecordSlot {
 std::vector<RecordSlot> slotsOf(const std::vector<PhotoWork>& piece);
 
 // The record of an item from the work on its photos: the photos, a stamp with one view for each
-// outline (more where outlines are views of one stamp), the engines' readings and the person's
-// beside them, and what they concluded (nothing concluded, neither maker nor date, is no
-// attribution).
+// outline (more where outlines are views of one stamp; a view has the id that its stamp has on the
+// table), the engines' readings and the person's beside them, and what the person says of it all.
 models::ItemRecord itemFromPiece(const std::vector<PhotoWork>& piece, const FilingFields& fields,
                                  const FilingFacts& facts);
 models::ItemRecord itemFromWork(const vision::Photo& photo, const std::vector<StampWork>& stamps,
@@ -44,8 +43,5 @@ models::ItemRecord itemFromWork(const vision::Photo& photo, const std::vector<St
 // shows its latest reading by a person, or the latest at all.
 std::vector<StampWork> workFromItem(const models::ItemRecord& item,
                                     const std::string& photo_sha256);
-
-// The fields of a filing form as they were concluded last.
-FilingFields fieldsFromItem(const models::ItemRecord& item);
 
 }  // namespace gui

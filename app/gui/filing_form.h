@@ -3,22 +3,24 @@
 #include <QFrame>
 #include <memory>
 
-#include "app/gui/photo_work.h"
+#include "app/gui/filing_fields.h"
 #include "models/candidates.h"
+#include "models/item_dating.h"
 #include "models/maker_register.h"
 
-class QComboBox;
+class QBoxLayout;
 class QLabel;
-class QLineEdit;
-class QPlainTextEdit;
 class QPushButton;
 
 namespace gui {
 
-class MakerChoices;
+class ConclusionFields;
+class EvidencePane;
+class FactTable;
+class PieceFields;
 
-// What the person says of the item when the record is filed. The date is proposed from the maker
-// taken, until the person writes their own.
+// The whole record of the piece in hand: what is said of it, what is seen on it, what is concluded,
+// and beside that what the evidence now gives and why.
 class FilingForm : public QFrame {
     Q_OBJECT
 
@@ -26,13 +28,23 @@ public:
     explicit FilingForm(QWidget* parent = nullptr);
 
     void showKnown(std::shared_ptr<const models::MakerRegister> known);
-    // The makers that can be taken, likeliest first; the register's others follow by name.
     void showCandidates(const models::CandidateList& list);
-    void showFields(const FilingFields& fields);
+    // What the fields stand beside.
+    struct Beside {
+        std::vector<std::string> stamps;  // by their keys
+        FilingFields lent;                // by the item before
+        std::vector<models::AttributionRecord> standing;
+        bool is_filed = false;
+    };
+    void showFields(const FilingFields& fields, const Beside& beside);
+    void showStamps(const std::vector<std::string>& stamps);
     FilingFields fields() const;
     void takeMaker(const QString& maker_id);  // empty: left open
     void takeNoneOfThem();
+    EvidencePane& evidence() { return *evidence_; }
     void setFilable(bool filable, const QString& why_not);
+    // Takes over what is being written among the facts.
+    void settle();
     // Why the record cannot be filed as it stands; empty when it can.
     QString trouble() const;
 
@@ -40,29 +52,23 @@ Q_SIGNALS:
     void fieldsChanged();
     void fileWanted();
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
     void build();
-    void chooseMaker(int row);
-    std::string makerChosen() const;
-    void proposeDate();
     void showTrouble();
 
-    std::shared_ptr<const models::MakerRegister> known_;
-    models::CandidateList candidates_;
-    MakerChoices* choices_;
-    QLineEdit* accession_;
-    QComboBox* type_;
-    QComboBox* maker_;
-    QLineEdit* date_;
-    QComboBox* certainty_;
-    QPlainTextEdit* notes_;
-    QPlainTextEdit* reasons_;
+    PieceFields* piece_;
+    ConclusionFields* conclusion_;
+    FactTable* facts_;
+    EvidencePane* evidence_;
+    FilingFields shown_;
+    QBoxLayout* columns_;  // fields and facts: side by side, or one below the other
     QLabel* trouble_;
     QPushButton* file_;
-    QString proposed_date_;
     QString why_not_;
     bool filable_ = false;
-    bool filling_ = false;
 };
 
 }  // namespace gui

@@ -193,6 +193,20 @@ KeyGroup inThePhoto()
                   QT_TRANSLATE_NOOP("gui::Keys", "nearer, farther, whole photo"))}};
 }
 
+KeyGroup inTheRecord()
+{
+    return {
+        told(QT_TRANSLATE_NOOP("gui::Keys", "In the record")),
+        KeyPlace::Record,
+        {help({}, QT_TRANSLATE_NOOP("gui::Keys", "to the field whose letter is underlined"),
+              told(QT_TRANSLATE_NOOP("gui::Keys", "Tab  Alt+letter"))),
+         help({Qt::Key_Space, shift | Qt::Key_Space},
+              QT_TRANSLATE_NOOP("gui::Keys", "next, last choice (or its first letter)")),
+         help({Qt::Key_Return}, QT_TRANSLATE_NOOP("gui::Keys", "write in it; open its choices")),
+         help({Qt::Key_Delete, Qt::Key_Backspace},
+              QT_TRANSLATE_NOOP("gui::Keys", "take what the row says out"))}};
+}
+
 }  // namespace
 
 QString keyName(const QKeySequence& press)
@@ -206,7 +220,7 @@ QString keyName(const QKeySequence& press)
 std::vector<KeyGroup> keyGroups()
 {
     return {goingThrough(), howMuchIsLeft(),   cellsAndLines(), inThePhoto(),
-            looking(),      photosAndStamps(), meaning()};
+            looking(),      photosAndStamps(), meaning(),       inTheRecord()};
 }
 
 }  // namespace gui

@@ -13,7 +13,8 @@ enum class KeyPlace {
     Window,   // everywhere
     Photo,    // the photo with its outlines
     ToRead,   // the photos on the table
-    Meaning   // what it can mean
+    Meaning,  // what it can mean
+    Record    // what is seen on the piece, in its record
 };
 
 struct KeyHelp {

@@ -58,6 +58,7 @@ QString styleSheetOf(const Colours& colours)
     QString sheet = R"(
         QToolTip { border: 1px solid RULE; padding: 4px; }
         QFrame#tray { background: SHEET; border-top: 2px solid MARK; }
+        QScrollArea#recordScroll, QWidget#recordFields { background: SHEET; }
         QFrame#messageBar { background: SHEET; border-bottom: 1px solid RULE; }
         QLabel#trayTitle { font-weight: 600; }
         QLabel#cellLine { background: SHEET; }

@@ -71,6 +71,7 @@ MainWindow::~MainWindow()
     // Nothing may be told to panes that are going.
     disconnect(sitting_.get(), nullptr, this, nullptr);
     disconnect(qApp, nullptr, this, nullptr);
+    disconnect(filing_form_, nullptr, this, nullptr);  // a field that is left tells what it holds
 }
 
 void MainWindow::build()
@@ -125,7 +126,7 @@ void MainWindow::addTrayPages()
     tray_->addPage(TrayPage::Photo, tr("The photo and its outlines"), photo_view_);
     tray_->addPage(TrayPage::ToRead, tr("Photos on the table"), to_read_);
     tray_->addPage(TrayPage::Archive, tr("Find records   (Enter opens one)"), archive_pane_);
-    tray_->addPage(TrayPage::Filing, tr("File the record"), filing_form_);
+    tray_->addPage(TrayPage::Filing, tr("The record of the piece"), filing_form_);
     tray_->addPage(TrayPage::Text, tr("The reading as text, a line a line"), typed_pane_);
 }
 
@@ -190,6 +191,7 @@ void MainWindow::offerDrafts()
 
 void MainWindow::closeEvent(QCloseEvent* event)
 {
+    filing_form_->settle();
     QString trouble;
     try {
         sitting_->keepDrafts();

@@ -81,6 +81,9 @@ private:
     void showPlace();
     void showOutlines();
     void showCandidates();
+    void showFields();
+    void showEvidence();
+    void showFound(const QString& item_id, const std::vector<models::PartDating>* parts = nullptr);
     void showFold();
     void showHints();
     void pickLayer(int layer);

@@ -54,7 +54,7 @@ void MainWindow::trayChanged()
     if (tray_->isClosed()) {
         stamp_view_->setFocus();
     } else {
-        const bool large = tray_->page() == TrayPage::Photo;
+        const bool large = tray_->page() == TrayPage::Photo || tray_->page() == TrayPage::Filing;
         const int whole = splitter_->height();
         splitter_->setSizes(large ? QList<int>{whole * 2 / 5, whole * 3 / 5}
                                   : QList<int>{whole * 3 / 5, whole * 2 / 5});
@@ -63,8 +63,11 @@ void MainWindow::trayChanged()
     if (WorkSession* session = sitting_->session())
         session->setCandidatesInView(in_view, false);
     sitting_->followLetters(mayShowCandidates() && (in_view || tray_->isOpen(TrayPage::Filing)));
+    sitting_->followDating(mayShowCandidates() && tray_->isOpen(TrayPage::Filing));
     if (tray_->isOpen(TrayPage::Text))
         showLetters();
+    if (tray_->isOpen(TrayPage::Filing) && sitting_->session())
+        filing_form_->showStamps(sitting_->stampKeys());
     tray_buttons_->showOpen(tray_->isClosed() ? std::nullopt : std::optional(tray_->page()));
     keepWindowState();
     showFold();
@@ -141,6 +144,7 @@ void MainWindow::chooseFiles()
 
 void MainWindow::file()
 {
+    filing_form_->settle();
     WorkSession* session = sitting_->session();
     if (!session || session->stamps().empty())
         return message_->say(Tone::Note, tr("There is nothing to file yet; open a photo and read "
@@ -205,7 +209,7 @@ bool MainWindow::isFiledOutline(int stamp)
 {
     const RecordLink* record = sitting_->record();
     const auto& stamps = sitting_->session()->stamps();
-    if (!record || !record->view_of_stamp.count(stamps.at(static_cast<std::size_t>(stamp)).id))
+    if (!record || !record->views.count(stamps.at(static_cast<std::size_t>(stamp)).id))
         return false;
     message_->say(Tone::Note, tr("A filed outline stays as it was filed; Ins adds another."));
     return true;

@@ -3,13 +3,16 @@
 #include <QPushButton>
 #include <utility>
 
+#include "app/gui/archive_pane.h"
 #include "app/gui/candidate_list.h"
 #include "app/gui/cell_words.h"
+#include "app/gui/evidence_pane.h"
 #include "app/gui/filing_form.h"
 #include "app/gui/head_bar.h"
 #include "app/gui/main_window.h"
 #include "app/gui/message_bar.h"
 #include "app/gui/photo_view.h"
+#include "app/gui/record_page.h"
 #include "app/gui/stamp_view.h"
 #include "app/gui/to_read_list.h"
 #include "app/gui/typed_pane.h"
@@ -30,13 +33,14 @@ void MainWindow::showSession()
                         .arg(queue->stillToRead()));
     WorkSession* session = sitting_->session();
     photo_view_->showPhoto(session ? session->photo().pixels : cv::Mat());
-    filing_form_->showFields(session ? session->fields() : FilingFields{});
+    showFields();
     filing_form_->setFilable(session && !session->stamps().empty(),
                              session ? tr("Outline a stamp first.") : tr("Open a photo first."));
     stamp_view_->setEmptyWords(emptyWords());
     showStamp();
     showOutlines();
     showCandidates();
+    showEvidence();
     if (tray_->isClosed() && !message_->isAsking())
         stamp_view_->setFocus();
     const auto tray = session ? trayPageNamed(std::exchange(returning_tray_, {})) : std::nullopt;
@@ -189,6 +193,40 @@ void MainWindow::showCandidates()
     filing_form_->showCandidates(*list);
 }
 
+void MainWindow::showFields()
+{
+    const WorkSession* session = sitting_->session();
+    FilingForm::Beside beside;
+    if (session) {
+        beside.stamps = sitting_->stampKeys();
+        beside.lent = session->lent();
+        beside.standing = sitting_->conclusions();
+        beside.is_filed = sitting_->record() != nullptr;
+    }
+    filing_form_->showFields(session ? session->fields() : FilingFields{}, beside);
+}
+
+// Makers and years stay out of view until the letters were gone through.
+void MainWindow::showEvidence()
+{
+    const std::vector<models::PartDating>* parts = sitting_->dating();
+    if (parts && mayShowCandidates())
+        filing_form_->evidence().showDating(*parts);
+    else
+        filing_form_->evidence().showFolded();
+}
+
+// A record in the list of those found; what its evidence gives follows.
+void MainWindow::showFound(const QString& item_id, const std::vector<models::PartDating>* parts)
+{
+    const auto item = item_id.isEmpty() ? std::nullopt : sitting_->look(item_id.toStdString());
+    if (parts && (!item || archive_pane_->idInHand() != item_id))
+        return;
+    archive_pane_->showRecord(item ? recordPage(*item, parts) : QString());
+    if (item && !parts)
+        sitting_->dateRecord(*item);
+}
+
 void MainWindow::showAhead(int read, int all)
 {
     head_->showAhead(all < 2 || read >= all   ? QString()
@@ -226,7 +264,9 @@ void MainWindow::showHints()
                 hints = tr("type to find    Down to the records    Enter open    F12 close    ");
                 break;
             case TrayPage::Filing:
-                hints = tr("Tab next field    Ctrl+S file    Esc back to the letters    ");
+                hints =
+                    tr("Tab next field    Alt+letter leads to one    Space or a letter chooses    "
+                       "Del takes out    Ctrl+S file    Esc back to the letters    ");
                 break;
         }
     }

@@ -10,7 +10,6 @@
 #include "app/gui/main_window.h"
 #include "app/gui/message_bar.h"
 #include "app/gui/photo_view.h"
-#include "app/gui/record_page.h"
 #include "app/gui/stamp_view.h"
 #include "app/gui/to_read_list.h"
 #include "app/gui/tray_buttons.h"
@@ -27,8 +26,11 @@ void MainWindow::connectSitting()
     });
     connect(sitting, &Sitting::knownChanged, this, [this] {
         filing_form_->showKnown(sitting_->known());
-        if (WorkSession* session = sitting_->session())
-            filing_form_->showFields(session->fields());
+        showFields();
+    });
+    connect(sitting, &Sitting::dated, this, &MainWindow::showEvidence);
+    connect(sitting, &Sitting::recordDated, this, [this](const QString& id, auto parts) {
+        guarded([&] { showFound(id, parts.get()); });
     });
     connect(sitting, &Sitting::aheadChanged, this, &MainWindow::showAhead);
     connect(sitting, &Sitting::candidatesChanged, this, &MainWindow::showCandidates);
@@ -59,7 +61,7 @@ void MainWindow::connectSession()
     connect(session, &WorkSession::outlinesChanged, listener, [this] { showOutlines(); });
     connect(session, &WorkSession::fieldsChanged, listener, [this, session] {
         if (filing_form_->fields() != session->fields())
-            filing_form_->showFields(session->fields());
+            showFields();
     });
     connect(session, &WorkSession::goneThrough, listener, [this] { lettersGoneThrough(); });
     connect(session, &WorkSession::couldNot, listener,
@@ -122,12 +124,8 @@ void MainWindow::connectPanesToSitting()
     connect(filing_form_, &FilingForm::fileWanted, this, &MainWindow::file);
     connect(archive_pane_, &ArchivePane::searched, this, &MainWindow::search);
     connect(archive_pane_, &ArchivePane::opened, this, &MainWindow::openFound);
-    connect(archive_pane_, &ArchivePane::looked, this, [this](const QString& id) {
-        guarded([&] {
-            const auto item = id.isEmpty() ? std::nullopt : sitting_->look(id.toStdString());
-            archive_pane_->showRecord(item ? recordPage(*item) : QString());
-        });
-    });
+    connect(archive_pane_, &ArchivePane::looked, this,
+            [this](const QString& id) { guarded([&] { showFound(id); }); });
 }
 
 void MainWindow::connectPhotoView()

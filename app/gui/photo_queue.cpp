@@ -51,6 +51,11 @@ void PhotoQueue::setPicture(int place, const QImage& picture)
     Q_EMIT dataChanged(index(place), index(place));
 }
 
+bool PhotoQueue::hasPicture(int place) const
+{
+    return !entries_.at(static_cast<std::size_t>(place)).picture.isNull();
+}
+
 int PhotoQueue::stillToRead() const
 {
     return static_cast<int>(std::count_if(entries_.begin(), entries_.end(), [](const Entry& entry) {

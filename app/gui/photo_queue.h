@@ -22,8 +22,9 @@ public:
     const std::filesystem::path& file(int place) const;
     PhotoState state(int place) const;
     void setState(int place, PhotoState state);
-    // A small picture, made when the photo was loaded anyway.
+    // A small picture of it.
     void setPicture(int place, const QImage& picture);
+    bool hasPicture(int place) const;
     int stillToRead() const;
     // The photo with which this one shows one piece; -1: none.
     int pieceOf(int place) const;

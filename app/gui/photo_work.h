@@ -9,9 +9,9 @@
 #include <vector>
 
 #include "app/flow/examine.h"
+#include "app/gui/filing_fields.h"
 #include "app/gui/persons_reading.h"
 #include "app/gui/reading_editor.h"
-#include "models/archive/records.h"
 
 namespace gui {
 
@@ -31,18 +31,6 @@ struct StampWork {
     bool gone_through = false;  // every letter once; stays true when cells come or go
     bool looked_ahead = false;  // candidates were opened before the letters were gone through
     bool read_in_view = false;  // a cell was changed while candidates were in view
-};
-
-// What the person says of the item when filing it; text as typed.
-struct FilingFields {
-    std::string accession_number, type_id, notes;
-    std::string maker_id, maker_name, mark;  // empty: no maker concluded
-    bool none_of_them = false;               // concluded: no maker of the register
-    std::string date_edtf;
-    models::Certainty certainty = models::Certainty::Possible;
-    std::string reasons, engine_reasons;
-
-    bool operator==(const FilingFields&) const = default;
 };
 
 // Letters (spaces aside) gone through, and how many there are.

@@ -2,8 +2,13 @@
 
 #include <QObject>
 #include <QStringList>
+#include <algorithm>
 
+#include "app/flow/item_facts.h"
+#include "app/gui/dating_page.h"
+#include "app/gui/fact_words.h"
 #include "models/archive/record_names.h"
+#include "models/archive/standing.h"
 #include "models/leiden.h"
 
 namespace gui {
@@ -34,43 +39,135 @@ QString paragraph(const models::ReadingRecord& record)
              escaped(record.recorded_at));
 }
 
-QString conclusion(const models::AttributionRecord& attribution)
+QString conclusionHtml(const models::AttributionRecord& attribution, bool stands)
 {
     const QString maker = attribution.maker_name.empty() ? QObject::tr("maker not concluded")
                                                          : escaped(attribution.maker_name);
     const QString date =
         attribution.date_edtf.empty() ? QObject::tr("undated") : escaped(attribution.date_edtf);
-    QString text = QString("<p><b>%1, %2</b>: %3 <small>(%4)</small>")
+    QString text = QString("<p><b>%1, %2</b>: %3 <small>(%4%5)</small>")
                        .arg(maker, date, QObject::tr(models::nameOf(attribution.certainty)),
-                            escaped(attribution.recorded_by));
+                            escaped(attribution.recorded_by),
+                            stands ? QString() : QObject::tr(", replaced since"));
     if (!attribution.reasons.empty())
         text += "<br>" + escaped(attribution.reasons);
     return text + "</p>";
 }
 
+QString conclusionsHtml(const models::ItemRecord& item)
+{
+    const auto standing = models::standingAttributions(item);
+    QString text;
+    if (standing.size() > 1)
+        text += "<p>" + QObject::tr("Rival conclusions stand side by side:") + "</p>";
+    for (auto it = item.attributions.rbegin(); it != item.attributions.rend(); ++it)
+        text +=
+            conclusionHtml(*it, std::find(standing.begin(), standing.end(), *it) != standing.end());
+    return text;
+}
+
+QString rowHtml(const QString& name, const QString& value)
+{
+    return value.isEmpty() ? QString()
+                           : "<tr><td>" + name + "&nbsp;&nbsp;</td><td>" + value + "</td></tr>";
+}
+
+QString withNote(const QString& value, const std::string& note)
+{
+    return note.empty() ? value : value + ", " + escaped(note);
+}
+
+// What was taken back stays in the record and says so.
+bool isTakenBack(const models::ItemRecord& item, const std::string& id)
+{
+    return std::any_of(item.corrections.begin(), item.corrections.end(), [&](const auto& one) {
+        return one.field == "withdrawn" && one.about_id == id;
+    });
+}
+
+QString factsHtml(const models::ItemRecord& item, const QString& type)
+{
+    const auto told = [&](const QString& value, const std::string& id) {
+        return isTakenBack(item, id) ? "<s>" + value + "</s> " + QObject::tr("(taken back)")
+                                     : value;
+    };
+    QString text = rowHtml(QObject::tr("type"), type) +
+                   rowHtml(QObject::tr("owner"), escaped(item.owner)) +
+                   rowHtml(QObject::tr("condition"), escaped(item.condition)) +
+                   rowHtml(QObject::tr("place found"), escaped(item.place_found)) +
+                   rowHtml(QObject::tr("notes"), escaped(item.notes));
+    for (const models::FeatureSeenRecord& feature : models::standingFeatures(item))
+        text += rowHtml(escaped(feature.feature_id),
+                        withNote(seenWords()[static_cast<int>(feature.seen) + 1], feature.notes));
+    for (const models::MeasurementRecord& one : item.measurements)
+        text += rowHtml(
+            escaped(one.what),
+            told(withNote(escaped(flow::lengthInWords(one.value, one.unit)), one.how), one.id));
+    for (const models::DatedEventRecord& event : item.dated_events)
+        text += rowHtml(eventWords()[static_cast<int>(event.kind)],
+                        told(escaped(event.edtf), event.id));
+    return "<table>" + text + "</table>";
+}
+
+QString stampHeading(const models::StampRecord& stamp, int number)
+{
+    QStringList words{QObject::tr("Stamp %1").arg(number)};
+    if (stamp.part != models::StampPart::Unknown)
+        words << QObject::tr("on %1").arg(partWords()[placeOfPart(stamp.part)]);
+    if (!stamp.place.empty())
+        words << escaped(stamp.place);
+    if (stamp.method != models::StampMethod::Unknown)
+        words << methodWords()[placeOfMethod(stamp.method)];
+    if (!stamp.ink_colour.empty())
+        words << escaped(stamp.ink_colour);
+    if (stamp.later_added)
+        words << QObject::tr("looks later added");
+    return "<h4>" + words.join(", ") + "</h4>";
+}
+
+QString stampsHtml(const models::ItemRecord& item)
+{
+    QString text;
+    int number = 0;
+    for (const models::StampRecord& stamp : item.stamps) {
+        text += stampHeading(stamp, ++number);
+        for (const models::ViewRecord& view : stamp.views)
+            for (auto it = view.readings.rbegin(); it != view.readings.rend(); ++it)
+                text += paragraph(*it);
+        for (auto it = stamp.readings.rbegin(); it != stamp.readings.rend(); ++it)
+            text += paragraph(*it);
+    }
+    return text;
+}
+
+QString correctionsHtml(const models::ItemRecord& item)
+{
+    QString text;
+    for (const models::CorrectionRecord& one : item.corrections)
+        text += "<li>" +
+                (one.field == "withdrawn"
+                     ? QObject::tr("%1: taken back, %2").arg(one.about.c_str(), escaped(one.value))
+                     : QObject::tr("%1 %2 was \u201c%3\u201d, is \u201c%4\u201d")
+                           .arg(one.about.c_str(), one.field.c_str(), escaped(one.before),
+                                escaped(one.value))) +
+                " <small>(" + escaped(one.recorded_by) + ", " + escaped(one.recorded_at) +
+                ")</small></li>";
+    return text.isEmpty() ? text
+                          : "<h4>" + QObject::tr("Corrected since") + "</h4><ul>" + text + "</ul>";
+}
+
 }  // namespace
 
-QString recordPage(const models::ItemRecord& item)
+QString recordPage(const models::ItemRecord& item, const std::vector<models::PartDating>* dating)
 {
     QString page = "<h3>" +
                    (item.accession_number.empty() ? QObject::tr("Seen, not owned")
                                                   : escaped(item.accession_number)) +
                    "</h3>";
-    if (!item.type_id.empty())
-        page += "<p>" + escaped(item.type_id) + "</p>";
-    if (!item.notes.empty())
-        page += "<p>" + escaped(item.notes) + "</p>";
-    for (auto it = item.attributions.rbegin(); it != item.attributions.rend(); ++it)
-        page += conclusion(*it);
-    int number = 0;
-    for (const models::StampRecord& stamp : item.stamps) {
-        page += "<h4>" + QObject::tr("Stamp %1").arg(++number) + "</h4>";
-        for (const models::ViewRecord& view : stamp.views)
-            for (auto it = view.readings.rbegin(); it != view.readings.rend(); ++it)
-                page += paragraph(*it);
-        for (auto it = stamp.readings.rbegin(); it != stamp.readings.rend(); ++it)
-            page += paragraph(*it);
-    }
+    page += conclusionsHtml(item) + factsHtml(item, escaped(item.type_id));
+    if (dating)
+        page += "<h4>" + QObject::tr("What the evidence gives now") + "</h4>" + datingPage(*dating);
+    page += stampsHtml(item) + correctionsHtml(item);
     page += "<p><small>" +
             QObject::tr("Recorded by %1, %2")
                 .arg(escaped(item.recorded_by), escaped(item.recorded_at)) +

@@ -47,9 +47,17 @@ Sitting::Sitting(SittingOptions options, QObject* parent)
         timer->setInterval(pause);
     }
     connect(&keep_pause_, &QTimer::timeout, this, &Sitting::keepNow);
+    connect(&queue_, &PhotoQueue::rowsInserted, this,
+            [this](const QModelIndex&, int place) { cards_.want(queue_.file(place)); });
+    connect(&cards_, &CardMaker::made, this, [this](const QString& file, const QImage& picture) {
+        const int place = queue_.find(file.toStdString());
+        if (place >= 0 && !queue_.hasPicture(place))
+            queue_.setPicture(place, picture);
+    });
     connect(&queue_, &PhotoQueue::laidOnto, this, &Sitting::joinPiece);
     connect(&draft_pause_, &QTimer::timeout, this, &Sitting::keepDraftsQuietly);
     connect(&rank_pause_, &QTimer::timeout, this, &Sitting::rank);
+    connect(&rank_pause_, &QTimer::timeout, this, &Sitting::date);
     connect(&outline_pause_, &QTimer::timeout, this, &Sitting::readStaleStamps);
     connect(&worker_, &ExamineWorker::ready, this, [this](auto known) {
         known_ = known;
@@ -58,6 +66,7 @@ Sitting::Sitting(SittingOptions options, QObject* parent)
     connect(&worker_, &ExamineWorker::photoExamined, this, &Sitting::takePhoto);
     connect(&worker_, &ExamineWorker::stampExamined, this, &Sitting::takeStamp);
     connect(&worker_, &ExamineWorker::ranked, this, &Sitting::takeCandidates);
+    connect(&worker_, &ExamineWorker::dated, this, &Sitting::takeDating);
     connect(&worker_, &ExamineWorker::failed, this, &Sitting::takeTrouble);
     connect(&worker_, &ExamineWorker::gaveUp, this, &Sitting::takeStop);
     connect(&worker_, &ExamineWorker::progressed, this,

@@ -9,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "app/gui/card_maker.h"
 #include "app/gui/draft.h"
 #include "app/gui/examine_worker.h"
 #include "app/gui/photo_queue.h"
@@ -16,6 +17,7 @@
 #include "app/gui/table_state.h"
 #include "app/gui/work_session.h"
 #include "models/archive/archive.h"
+#include "models/item_dating.h"
 #include "models/roles.h"
 
 namespace gui {
@@ -86,6 +88,18 @@ public:
     // Throws models::ArchiveError or models::RegisterError; nothing is filed then.
     //   returns  false, and says why, when a photo of the piece was not opened yet
     bool fileRecord(const std::string& layer);
+    // The record as it would be filed now, every outline in it; empty where no photo is in hand.
+    models::ItemRecord itemInHand() const;
+    // What stands in the record in hand beside what is said now: conclusions, the latest last.
+    std::vector<models::AttributionRecord> conclusions() const;
+    // The stamps of the record in hand, by their keys among what is said of them.
+    std::vector<std::string> stampKeys() const;
+    // While followed, the record in hand is dated anew after every change; `dated` tells.
+    void followDating(bool follow);
+    const std::vector<models::PartDating>* dating() const { return dating_.get(); }
+    // Has a filed record dated; `recordDated` tells.
+    void dateRecord(const models::ItemRecord& item);
+
     std::vector<models::FoundItem> find(const models::FindQuery& query);
     std::optional<models::ItemRecord> look(const std::string& id);
     // With a draft: as it was left when the record was last being corrected.
@@ -102,6 +116,9 @@ Q_SIGNALS:
     void knownChanged();
     void sessionChanged();
     void candidatesChanged();
+    void dated();  // see dating()
+    void recordDated(const QString& item_id,
+                     std::shared_ptr<const std::vector<models::PartDating>> parts);
     void progressed(const QString& stage, double done);
     void aheadChanged(int read, int all);  // photos read so far, of those on the table
     void idle();
@@ -150,7 +167,13 @@ private:
     void takeRecord(Place& here, const models::ItemRecord& item, const std::filesystem::path& file);
     void layDraft(Place& place, const vision::Photo& photo, std::vector<StampWork>& stamps);
     void sayWhatWasFound(const vision::Photo& photo, std::size_t stamps);
-    void fileCorrection(RecordLink& link, const Correction& correction);
+    void fileChanges(const std::vector<int>& places, const FilingFacts& facts);
+    void takeFiledFields(Place& work);
+    FilingFields asBefore();
+    void lendFrom(const models::ItemRecord& item);
+    void date();
+    void takeDating(int ticket, std::shared_ptr<const std::vector<models::PartDating>> parts);
+    std::vector<PhotoWork> pieceWork() const;
     void sayFiled(const models::ItemRecord& item, std::size_t left_out);
     void readStaleStamps();
     void rank();
@@ -167,10 +190,14 @@ private:
     std::optional<models::Archive> archive_;
     std::shared_ptr<const models::MakerRegister> known_;
     std::shared_ptr<const models::CandidateList> candidates_;
-    bool follow_ = false;
+    std::shared_ptr<const std::vector<models::PartDating>> dating_;
+    std::optional<FilingFields> before_;  // said of the item filed last that others may share
+    std::string record_dated_;            // id of the filed record that is being dated
+    bool follow_ = false, follow_dating_ = false;
     bool reads_ahead_;
     bool left_ = false;
-    int photo_ticket_ = 0, rank_ticket_ = 0, ahead_ticket_ = 0;
+    int photo_ticket_ = 0, rank_ticket_ = 0, ahead_ticket_ = 0, date_ticket_ = 0;
+    int record_date_ticket_ = 0;
     int ahead_place_ = -1;
     int opened_place_ = -1;  // whose photo is held ready, the next to be gone to
     OpenedPhoto opened_;
@@ -180,6 +207,7 @@ private:
     std::optional<TableState> returning_;  // until the photo that was in hand is read
     std::map<int, std::pair<int, std::string>> stamp_tickets_;  // ticket -> place and stamp
     QTimer draft_pause_, rank_pause_, outline_pause_, keep_pause_;
+    CardMaker cards_;
     ExamineWorker worker_;  // last: it ends before what it reports to
 };
 

@@ -32,6 +32,7 @@ void Sitting::goTo(int place)
     keepDraftsQuietly();
     place_ = place;
     candidates_.reset();
+    dating_.reset();
     Q_EMIT candidatesChanged();
     if (!places_[place].session)
         startReading(place);
@@ -116,6 +117,8 @@ void Sitting::lay(int place, const flow::Examination& examination)
         here.session->returnTo(returning_->stamp, returning_->cell);
     if (returning_ && returning_->place == place)
         returning_.reset();
+    if (!drafted)
+        here.session->takeLent(asBefore());
     if (!drafted)
         for (const int other : piecePlaces(place))
             if (other != place && places_[other].session)

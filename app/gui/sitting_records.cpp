@@ -77,21 +77,14 @@ bool Sitting::fileRecord(const std::string& layer)
         left_out +=
             places_[place].session->stamps().size() - places_[place].session->stampsToFile().size();
     if (here->record) {
-        for (const int place : places) {
-            Place& work = places_[place];
-            work.record->item = here->record->item;
-            fileCorrection(*work.record, correctionOf(*work.record, work.session->photo(),
-                                                      work.session->stampsToFile(),
-                                                      work.session->fields(), facts));
-            here->record->item = work.record->item;
-        }
+        fileChanges(places, facts);
     } else {
         fileNew(places, facts);
     }
     for (const int place : places) {
         Place& work = places_[place];
+        takeFiledFields(work);
         work.session->undoStack()->clear();  // to a filed record things are only added
-        work.filed_fields = work.session->fields();
         work.filed_as = here->record->item.id;
         work.from_draft = false;
         drafts_.discard(work.session->photo().sha256);
@@ -114,23 +107,51 @@ void Sitting::fileNew(const std::vector<int>& places, const FilingFacts& facts)
     std::vector<RecordLink> links = linksFiled(stored, piece, facts);
     for (std::size_t i = 0; i < places.size(); ++i)
         places_[places[i]].record = std::move(links[i]);
+    lendFrom(stored);
 }
 
-void Sitting::fileCorrection(RecordLink& link, const Correction& correction)
+// Readings and stamps photo by photo; what is said of the piece once.
+void Sitting::fileChanges(const std::vector<int>& places, const FilingFacts& facts)
 {
     models::Archive& into = archive();
-    const std::string item_id = link.item.id;
-    for (const Correction::NewReading& added : correction.readings) {
-        into.addReading(added.view_id, added.reading, added.supersedes);
-        link.last_reading[added.view_id] = added.reading;
+    const FilingFields fields = places_[place_].session->fields();
+    models::ItemRecord item = places_[place_].record->item;
+    models::RecordAdditions changes;
+    for (const int place : places) {
+        RecordLink& link = *places_[place].record;
+        const WorkSession& session = *places_[place].session;
+        PhotoCorrection correction =
+            correctionOf(link, session.photo(), session.stampsToFile(), facts);
+        for (const PhotoCorrection::NewReading& added : correction.readings) {
+            into.addReading(added.view_id, added.reading, added.supersedes);
+            link.last_reading[added.view_id] = added.reading;
+        }
+        for (models::StampRecord& stamp : correction.stamps) {
+            stamp.id = models::newRecordId();
+            putStampFacts(stamp, fields);
+            item.stamps.push_back(stamp);
+            changes.stamps.push_back(stamp);
+        }
+        linkAdded(link, correction.stamps);
     }
-    std::map<std::string, std::string> stored_as;  // id on the table -> id in the archive
-    for (const Correction::NewStamp& added : correction.stamps)
-        stored_as[added.stamp_id] = into.addStamp(item_id, added.record);
-    for (const models::AttributionRecord& attribution : correction.attributions)
-        into.addAttribution(item_id, attribution);
-    link.item = into.item(item_id).value_or(link.item);
-    linkAdded(link, stored_as);
+    models::RecordAdditions said = changesOf(fields, item, facts.register_sha256);
+    said.stamps = std::move(changes.stamps);
+    into.addTo(item.id, said);
+    item = into.item(item.id).value_or(item);
+    for (const int place : places)
+        places_[place].record->item = item;
+}
+
+// What was filed is known by its ids from now on; reasons for no conclusion are not in the record.
+void Sitting::takeFiledFields(Place& work)
+{
+    FilingFields filed = fieldsFromItem(work.record->item);
+    if (work.record->item.attributions.empty()) {
+        filed.reasons = work.session->fields().reasons;
+        filed.certainty = work.session->fields().certainty;
+    }
+    work.filed_fields = filed;
+    work.session->takeFields(filed);
 }
 
 void Sitting::sayFiled(const models::ItemRecord& item, std::size_t left_out)

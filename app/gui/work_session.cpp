@@ -15,22 +15,6 @@ namespace {
 // Keys under which changes that follow each other join, away from the gestures of the photo.
 constexpr int fields_key = 1'000'000, typing_key = 2'000'000;
 
-// Which field differs first; those of one field are undone together.
-int fieldChanged(const FilingFields& a, const FilingFields& b)
-{
-    if (a.accession_number != b.accession_number)
-        return 0;
-    if (a.type_id != b.type_id)
-        return 1;
-    if (a.notes != b.notes)
-        return 2;
-    if (a.maker_id != b.maker_id || a.none_of_them != b.none_of_them)
-        return 3;
-    if (a.date_edtf != b.date_edtf)
-        return 4;
-    return a.reasons != b.reasons ? 5 : 6;
-}
-
 }  // namespace
 
 WorkSession::WorkSession(vision::Photo photo, std::string person, QObject* parent)
@@ -68,7 +52,7 @@ std::vector<StampWork> WorkSession::stampsToFile() const
 
 bool WorkSession::isTouched() const
 {
-    return undo_.index() > 0 || fields_ != FilingFields{} ||
+    return undo_.index() > 0 || fields_ != lent_ ||
            std::any_of(stamps_.begin(), stamps_.end(),
                        [&](const auto& stamp) { return gui::isTouched(stamp, person_); });
 }
@@ -236,10 +220,17 @@ void WorkSession::setFields(const FilingFields& fields)
     if (fields == fields_)
         return;
     const auto put = [this](const FilingFields& to) { return [this, to] { takeFields(to); }; };
+    const int field = fieldChanged(fields_, fields);
     auto command = new ChangeCommand(tr("what is said of the piece"), put(fields_), put(fields),
-                                     fields_key + fieldChanged(fields_, fields));
+                                     field < 0 ? field : fields_key + field);
     takeFields(fields);
     undo_.push(command);
+}
+
+void WorkSession::takeLent(const FilingFields& fields)
+{
+    lent_ = fields;
+    takeFields(fields);
 }
 
 void WorkSession::takeFields(const FilingFields& fields)

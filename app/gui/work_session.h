@@ -70,6 +70,9 @@ public:
     const FilingFields& fields() const { return fields_; }
     void setFields(const FilingFields& fields);   // undoable
     void takeFields(const FilingFields& fields);  // as they are said elsewhere, or were kept
+    // What the item before it lends to a new one; nobody has said it of this one yet.
+    void takeLent(const FilingFields& fields);
+    const FilingFields& lent() const { return lent_; }
 
 Q_SIGNALS:
     void lettersChanged();   // cells of the current stamp
@@ -100,7 +103,7 @@ private:
     int current_ = -1;
     ReadingEditor editor_;  // of the current stamp
     QUndoStack undo_;
-    FilingFields fields_;
+    FilingFields fields_, lent_;
     bool candidates_in_view_ = false;
 };
 

@@ -230,6 +230,17 @@ std::optional<ItemRecord> Archive::item(const std::string& id_or_accession_numbe
     return loadItem(database, connection_->folder, rows.front());
 }
 
+std::optional<ItemRecord> Archive::lastItem() const
+{
+    sql::Database& database = connection_->database;
+    sql::Transaction transaction(database, sql::Transaction::Kind::Reading);
+    const std::vector<sql::Row> rows =
+        database.rows("item", "ORDER BY recorded_at DESC, ordinal DESC LIMIT 1");
+    if (rows.empty())
+        return std::nullopt;
+    return loadItem(database, connection_->folder, rows.front());
+}
+
 std::vector<std::string> Archive::itemsWithPhoto(const std::string& sha256) const
 {
     sql::Database& database = connection_->database;

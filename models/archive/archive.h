@@ -88,6 +88,9 @@ public:
     // The whole record, by id or by accession number; nullopt when there is none.
     std::optional<ItemRecord> item(const std::string& id_or_accession_number) const;
 
+    // The item that was recorded last; nullopt in an empty archive.
+    std::optional<ItemRecord> lastItem() const;
+
     // Newest first. An empty query finds everything. Throws std::invalid_argument if the words are
     // not in the typed notation.
     std::vector<FoundItem> find(const FindQuery& query) const;

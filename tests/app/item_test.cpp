@@ -4,6 +4,7 @@
 
 #include "app/cli/command_line.h"
 #include "app/cli/item_facts.h"
+#include "app/flow/item_facts.h"
 #include "tests/app/command_runner.h"
 
 using Catch::Contains;
@@ -199,11 +200,11 @@ TEST_CASE("What cannot be understood is refused before anything is written", "[a
 TEST_CASE("Lengths are told in millimetres and inches", "[app][item]")
 {
     // The inch is 25.4 mm (international yard and pound agreement, 1959).
-    CHECK(cli::lengthInWords(25.4, "mm") == "25.4 mm (1 in)");
-    CHECK(cli::lengthInWords(57.15, "mm") == "57.15 mm (2 1/4 in)");
-    CHECK(cli::lengthInWords(10, "mm") == "10 mm (0.39 in)");
-    CHECK(cli::lengthInWords(0.5, "in") == "1/2 in (12.7 mm)");
-    CHECK(cli::lengthInWords(36, "in") == "36 in (914.4 mm)");
+    CHECK(flow::lengthInWords(25.4, "mm") == "25.4 mm (1 in)");
+    CHECK(flow::lengthInWords(57.15, "mm") == "57.15 mm (2 1/4 in)");
+    CHECK(flow::lengthInWords(10, "mm") == "10 mm (0.39 in)");
+    CHECK(flow::lengthInWords(0.5, "in") == "1/2 in (12.7 mm)");
+    CHECK(flow::lengthInWords(36, "in") == "36 in (914.4 mm)");
     CHECK(cli::measurementFrom("width=5.7 cm").value == Approx(57));
     CHECK(cli::measurementFrom("width=5.7 cm").unit == "mm");
     CHECK(cli::measurementFrom("width = 3/8\"").value == Approx(0.375));

@@ -32,6 +32,16 @@ gui::Draft someDraft()
     draft.stamps = {stamp};
     draft.fields.notes = "found in a \"loft\"";
     draft.fields.certainty = models::Certainty::Probable;
+    draft.fields.owner = "the Trust";
+    draft.fields.condition = "worn";
+    draft.fields.place_found = "Saltmere";
+    draft.fields.stamps["a-stamp"] = {models::StampPart::Lining, "left",
+                                      models::StampMethod::Stencil, "violet", true};
+    draft.fields.features["end-tab"] = {models::FeatureSeen::AlteredLater, "sewn anew"};
+    draft.fields.measurements = {{"m1", "length", "2 1/4 in", "tape"}};
+    draft.fields.events = {{"", models::EventKind::Inspected, "1943", "a-stamp"}};
+    draft.fields.replaces = "c1";
+    draft.fields.why_changed = "the tape had shrunk";
     return draft;
 }
 

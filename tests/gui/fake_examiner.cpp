@@ -6,6 +6,10 @@
 #include <opencv2/imgproc.hpp>
 #include <thread>
 
+#include "app/flow/date_item.h"
+#include "app/flow/ranking.h"
+#include "models/typed_notation.h"
+
 namespace gui_tests {
 
 namespace {
@@ -135,6 +139,15 @@ std::shared_ptr<models::MakerRegister> knownMakers()
                      {"marrow", "Marrow & Sons", "Saltmere", "1921", "1950", {}, {}, {}}};
     known->item_types = {
         {"belt-1937", "Body belt", "Pattern 1937", "1937", "1958", {}, {}, {}, {}}};
+    known->features = {{"end-tab", "belt-1937", "Metal end tab", "1937", "1942", {}, {}, {}},
+                       {"late-eyelet", "belt-1937", "Plated eyelet", "1950", "1958", {}, {}, {}}};
+    for (const char* text : {"HART LTD", "MARROW & SONS"}) {
+        models::Mark mark;
+        mark.maker_id = text[0] == 'H' ? "hart" : "marrow";
+        mark.text = text;
+        mark.line = models::parseTyped(text).lines.at(0);
+        known->marks.push_back(mark);
+    }
     return known;
 }
 
@@ -188,6 +201,10 @@ gui::MakeExaminer fakeExaminer(std::shared_ptr<FakeScript> script)
             return ranked(textRead(readings));
         };
         examiner.known = knownMakers();
+        const auto ranking = std::make_shared<const flow::Ranking>(*examiner.known);
+        examiner.dateRecord = [known = examiner.known, ranking](const auto& record) {
+            return flow::dateRecord(record, *known, *ranking);
+        };
         return examiner;
     };
 }

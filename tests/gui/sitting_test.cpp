@@ -240,8 +240,10 @@ TEST_CASE("The share of an unknown maker is in view, and the years have their ba
     auto unknown = person.window().findChild<gui::ShareBar*>("unknownShare");
     CHECK(unknown->isVisible());
     CHECK(unknown->accessibleDescription() == "5 %");  // what the fake ranking leaves over
-    CHECK(person.window().findChild<gui::YearBars*>()->accessibleDescription() ==
-          "1938: more than 99 %");
+    CHECK(person.window()
+              .findChild<gui::CandidateList*>()
+              ->findChild<gui::YearBars*>()
+              ->accessibleDescription() == "1938: more than 99 %");
 }
 
 TEST_CASE("Lost letters are restored from the maker in hand by one key, and it is undone",
@@ -288,7 +290,11 @@ TEST_CASE("F2 held shows the photo as it is and comes back; a short press stays"
     WindowHarness person;
     person.openDrawn();
     auto view = person.window().findChild<gui::StampView*>();
-    const QImage plain = view->grab().toImage();
+    QImage plain = view->grab().toImage();
+    person.waitFor([&] {  // until the window stands still
+        QTest::qWait(100);
+        return std::exchange(plain, view->grab().toImage()) == plain;
+    });
     person.key(Qt::Key_F4);
     person.key(Qt::Key_Up, Qt::ControlModifier | Qt::ShiftModifier);
     const QImage layer = view->grab().toImage();
