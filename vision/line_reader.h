@@ -26,12 +26,14 @@ public:
         cv::Mat log_shares;  // as decodeLine takes them
         DecodedLine decoded;
     };
-    SeenRow look(const EnhancedStamp& stamp, const LineRow& row);
+    //   ends_known  the row was found: what the crop shows beyond its ends is not of this line
+    SeenRow look(const EnhancedStamp& stamp, const LineRow& row, bool ends_known = true);
     const LineClasses& classes() const { return network_.classes(); }
     const WritingModel& writing() const { return writing_; }
 
 private:
-    models::Reading readRows(const EnhancedStamp& stamp, const std::vector<LineRow>& rows);
+    models::Reading readRows(const EnhancedStamp& stamp, const std::vector<LineRow>& rows,
+                             bool ends_known);
 
     LineNetwork network_;
     WritingModel writing_;

@@ -19,6 +19,11 @@ double logOdds(double share)
     return std::log(p / (1 - p));
 }
 
+double stepsOf(const LineCrop& crop)
+{
+    return static_cast<double>(crop.grey.cols) / LineNetwork::step_px;
+}
+
 double middleOf(const DecodedPlace& place)
 {
     return (place.first_step + place.end_step) / 2;
@@ -78,7 +83,8 @@ models::Cell cellFrom(const DecodedPlace& place, const LineClasses& classes)
     return cell;
 }
 
-bool holdsLetterOrDigit(const models::Line& line)
+// A letter, a digit or traces of one; signs and spaces alone are specks.
+bool holdsInk(const models::Line& line)
 {
     return std::any_of(line.cells.begin(), line.cells.end(), [](const models::Cell& cell) {
         return cell.state == models::CellState::Traces ||
@@ -86,12 +92,12 @@ bool holdsLetterOrDigit(const models::Line& line)
     });
 }
 
-// A letter stands within its row. What is seen with its middle beyond the row's ends is something
-// that the crop cuts, an eyelet or a seam, unless it is plainly a letter that the row missed.
-DecodedLine withinRow(DecodedLine line, double steps)
+}  // namespace
+
+DecodedLine withinRow(DecodedLine line, const LineCrop& crop)
 {
     constexpr double plainly = 0.9;
-    const double rim = networkRim() / LineNetwork::step_px;
+    const double rim = networkRim() / LineNetwork::step_px, steps = stepsOf(crop);
     const auto isBeyond = [&](const DecodedPlace& place) {
         const double middle = middleOf(place);
         return (middle < rim || middle > steps - rim) &&
@@ -101,9 +107,8 @@ DecodedLine withinRow(DecodedLine line, double steps)
     return line;
 }
 
-}  // namespace
-
-DecodedLineTraits traitsOf(const DecodedLine& line, const LineClasses& classes, double steps)
+DecodedLineTraits traitsOf(const DecodedLine& line, const LineClasses& classes,
+                           const LineCrop& crop)
 {
     DecodedLineTraits traits;
     if (line.places.empty())
@@ -111,7 +116,7 @@ DecodedLineTraits traitsOf(const DecodedLine& line, const LineClasses& classes, 
     traits.share = logOdds(line.share);
     traits.seen = logOdds(line.seen);
     const double covered = line.places.back().end_step - line.places.front().first_step;
-    traits.bare = std::clamp(1 - covered / std::max(1.0, steps), 0.0, 1.0);
+    traits.bare = std::clamp(1 - covered / std::max(1.0, stepsOf(crop)), 0.0, 1.0);
     double widest = 1;
     for (std::size_t i = 1; i < line.places.size(); ++i)
         widest = std::max(widest, middleOf(line.places[i]) - middleOf(line.places[i - 1]));
@@ -131,26 +136,23 @@ std::vector<double> termsOf(const DecodedLineTraits& traits)
 const LogisticModel& decodedLineModel()
 {
     static const LogisticModel model{
-        1.13,
-        {{"share", 0.40}, {"seen", 0.49}, {"bare", -1.76}, {"gap", -0.82}, {"unread", -3.50}}};
+        1.43, {{"share", 0.40}, {"seen", 0.57}, {"bare", -2.06}, {"gap", 0.13}, {"unread", -2.98}}};
     return model;
 }
 
-models::Line lineFrom(const DecodedLine& whole, const LineClasses& classes, const LineCrop& crop,
+models::Line lineFrom(const DecodedLine& decoded, const LineClasses& classes, const LineCrop& crop,
                       const cv::Rect2d& box, const std::string& by)
 {
     models::Line line;
     line.box_px = {box.x, box.y, box.width, box.height};
-    const double steps = static_cast<double>(crop.grey.cols) / LineNetwork::step_px;
-    const DecodedLine decoded = withinRow(whole, steps);
-    const DecodedLineTraits traits = traitsOf(decoded, classes, steps);
+    const DecodedLineTraits traits = traitsOf(decoded, classes, crop);
     for (std::size_t i = 0; i < decoded.places.size(); ++i) {
         models::Cell cell = cellFrom(decoded.places[i], classes);
         cell.by = by;
         setExtent(decoded, i, crop, cell);
         line.cells.push_back(std::move(cell));
     }
-    if (!holdsLetterOrDigit(line))
+    if (!holdsInk(line))
         line.cells.clear();
     line.certainty = line.cells.empty() ? 0 : decodedLineModel().probability(termsOf(traits));
     return line;

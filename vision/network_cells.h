@@ -12,6 +12,12 @@
 
 namespace vision {
 
+// The line without what is seen beyond its row's ends: a letter stands within its row; what does
+// not is something that the crop cuts, an eyelet or a seam, unless it is plainly a letter that the
+// row missed.
+//   crop     where the decoded line was cut from
+DecodedLine withinRow(DecodedLine line, const LineCrop& crop);
+
 // What a decoded line's certainty is judged by.
 struct DecodedLineTraits {
     double share = 0;   // log odds of the line among those that the search kept
@@ -21,8 +27,8 @@ struct DecodedLineTraits {
     double unread = 0;  // 1 where a letter cannot be told or is lost: the line is not read whole
 };
 
-//   steps   of the whole row
-DecodedLineTraits traitsOf(const DecodedLine& line, const LineClasses& classes, double steps);
+DecodedLineTraits traitsOf(const DecodedLine& line, const LineClasses& classes,
+                           const LineCrop& crop);
 std::vector<double> termsOf(const DecodedLineTraits& traits);
 
 // The model of a decoded line's certainty. A place's share needs none: it was fitted too, and came

@@ -9,4 +9,8 @@ namespace vision {
 // letters may read as others, most do not. For choosing between readings of the same ink.
 double readability(const models::Reading& reading);
 
+// How many letters are told, each by its log odds: of two looks at one line that may each have
+// missed a part of it the better is the one of more.
+double toldLetters(const models::Reading& reading);
+
 }  // namespace vision

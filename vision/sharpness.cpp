@@ -21,6 +21,8 @@ constexpr float least_steepness = 1;     // grey levels a pixel
 constexpr double crossed_by_times =
     1.6;  // as blurred edges across a movement are as those along it
 constexpr double least_move_px = 3;
+constexpr double told_to_px = 4;     // of blur, in a picture that is not made smaller
+constexpr int least_halved_px = 16;  // of a picture that is
 
 struct Gradients {
     cv::Mat x, y, steepness;  // CV_32FC1
@@ -109,6 +111,46 @@ double blurFrom(double ratio, double stroke_px)
     return std::sqrt(std::max(0.0, low * low - own_blur_px * own_blur_px));
 }
 
+// The directions in which edges are blurred least and most.
+struct Extremes {
+    double least = 1e9, most = -1;
+    std::size_t most_at = 0, judged = 0;
+
+    // An even movement over a way spreads a point with a deviation of the way over the root of 12.
+    double way() const { return std::sqrt(12 * (most * most - least * least)); }
+};
+
+Extremes extremesOf(const cv::Mat& grey, double stroke_px)
+{
+    Edges edges = edgesOf(grey);
+    Extremes found;
+    for (std::size_t i = 0; i < edges.size(); ++i) {
+        if (edges[i].size() < least_edges)
+            continue;
+        ++found.judged;
+        const double blur = blurFrom(ratioOf(edges[i]), stroke_px);
+        found.least = std::min(found.least, blur);
+        if (blur > found.most) {
+            found.most = blur;
+            found.most_at = i;
+        }
+    }
+    return found;
+}
+
+// The same in a picture half as large, in pixels of the whole one: a little more blur tells nothing
+// of edges that are blurred much already, and threads and the camera's own edges outdo them. There
+// it says too much, in the whole picture too little: what is told is their geometric mean.
+Extremes halvedExtremesOf(const cv::Mat& grey, double stroke_px)
+{
+    cv::Mat half;
+    cv::resize(grey, half, {}, 0.5, 0.5, cv::INTER_AREA);
+    Extremes found = extremesOf(half, stroke_px / 2);
+    found.least *= 2;
+    found.most *= 2;
+    return found;
+}
+
 }  // namespace
 
 Sharpness measureSharpness(const cv::Mat& grey, double stroke_px)
@@ -117,28 +159,23 @@ Sharpness measureSharpness(const cv::Mat& grey, double stroke_px)
         throw std::invalid_argument("measureSharpness: the picture must be CV_8UC1, not empty");
     if (!(stroke_px > 0))
         throw std::invalid_argument("measureSharpness: the strokes' width must be positive");
-    Edges edges = edgesOf(grey);
-    double least = 1e9, most = -1;
-    std::size_t most_at = 0, judged = 0;
-    for (std::size_t i = 0; i < edges.size(); ++i) {
-        if (edges[i].size() < least_edges)
-            continue;
-        ++judged;
-        const double blur = blurFrom(ratioOf(edges[i]), stroke_px);
-        least = std::min(least, blur);
-        if (blur > most) {
-            most = blur;
-            most_at = i;
-        }
-    }
-    if (judged == 0)
+    const Extremes found = extremesOf(grey, stroke_px);
+    if (found.judged == 0)
         return {};
-    Sharpness sharpness{least, 0, 0};
-    // An even movement over a way spreads a point with a deviation of the way over the root of 12.
-    const double way = std::sqrt(12 * (most * most - least * least));
-    if (judged >= 2 && most > crossed_by_times * least && way >= least_move_px) {
-        sharpness.moved_px = way;
-        sharpness.moved_deg = static_cast<double>(most_at) * 180 / directions;
+    Sharpness sharpness{found.least, 0, 0};
+    const bool moved = found.judged >= 2 && found.most > crossed_by_times * found.least &&
+                       found.way() >= least_move_px;
+    if (!moved && found.least < told_to_px)
+        return sharpness;
+    const Extremes halved = std::min(grey.rows, grey.cols) >= least_halved_px
+                                ? halvedExtremesOf(grey, stroke_px)
+                                : Extremes{};
+    if (found.least >= told_to_px && halved.judged > 0)
+        sharpness.blur_px = std::sqrt(found.least * halved.least);
+    if (moved) {
+        sharpness.moved_px =
+            halved.judged >= 2 ? std::sqrt(found.way() * halved.way()) : found.way();
+        sharpness.moved_deg = static_cast<double>(found.most_at) * 180 / directions;
     }
     return sharpness;
 }

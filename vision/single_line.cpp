@@ -22,7 +22,8 @@ constexpr int min_letter_px = 10;
 constexpr double most_searched_px = 30000;  // letters of a line that long are still 15 px high
 // Certainty of a line after which no other way is tried; of the first way, with nothing beside it.
 constexpr double sure_enough = 0.5, sure_at_once = 0.8;
-constexpr double most_of_line = 0.7;  // of a crop's width; letters on less may be a limb of an arch
+// Of the length of a crop: letters on less than most of it may be one limb of an arch.
+constexpr double most_of_line = 0.7, much_more = 0.15;
 
 // A straight line of text: a rectangle turned about its middle.
 struct LineBand {
@@ -107,6 +108,30 @@ double certaintyOf(const SingleLine& line)
     return line.reading.lines.empty() ? 0 : models::lineCertainty(line.reading.lines.front());
 }
 
+// Share of the picture's length on which letters are read.
+double lengthRead(const SingleLine& line)
+{
+    if (line.reading.lines.empty())
+        return 0;
+    const std::vector<models::Cell>& cells = line.reading.lines.front().cells;
+    return (cells.back().right_px - cells.front().left_px) / line.enhanced.rectified.pixels.cols;
+}
+
+bool isSure(const SingleLine& line, double from)
+{
+    return certaintyOf(line) >= from && lengthRead(line) > most_of_line;
+}
+
+// Of a bent line a straight look reads one limb, as sure as a short line: of two looks that read
+// much more and much less the better is the one that tells more letters, else that tells its
+// letters better.
+bool isBetter(const SingleLine& line, const SingleLine& other)
+{
+    if (std::abs(lengthRead(line) - lengthRead(other)) > much_more)
+        return toldLetters(line.reading) > toldLetters(other.reading);
+    return readability(line.reading) > readability(other.reading);
+}
+
 SingleLine readAlong(const Photo& photo, const StampOutline& outline, TextReader& reader,
                      const RectifyOptions& options)
 {
@@ -160,13 +185,13 @@ SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored)
     std::vector<LineBand> ways = bandsOf(photo);
     putLikeliestFirst(ways, photo);
     SingleLine best = readAlong(photo, outlineOf(ways.front()), reader, options);
-    if (certaintyOf(best) >= sure_at_once)
+    if (isSure(best, sure_at_once))
         return best;
     for (std::size_t i = 1; i < ways.size(); ++i) {
         SingleLine line = readAlong(photo, outlineOf(ways[i]), reader, options);
-        if (readability(line.reading) > readability(best.reading))
+        if (isBetter(line, best))
             best = std::move(line);
-        if (certaintyOf(best) >= sure_enough)
+        if (isSure(best, sure_enough))
             return best;
     }
     EnhancedStamp turned = enhanceStamp(turnedOver(best.enhanced.rectified));

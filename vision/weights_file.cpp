@@ -55,7 +55,7 @@ WeightsError unusableWeights(const std::filesystem::path& file, const std::strin
                              const std::string& without)
 {
     return WeightsError(file.string() + " " + what + "; without it " + without +
-                        ", take it anew from the project");
+                        "; take it anew from the project");
 }
 
 }  // namespace vision

@@ -32,9 +32,18 @@ Engines makeEngines(const std::filesystem::path& register_folder)
             engines.troubles.emplace_back(error.what());
         }
     };
-    add([&] { engines.finder = vision::StampFinder(weights); });
-    add([&] { engines.upright = std::make_unique<vision::UprightNetwork>(weights); });
-    add([&] { engines.readers.push_back(std::make_unique<vision::LineReader>(weights)); });
+    std::error_code trouble;
+    if (std::filesystem::is_directory(weights, trouble)) {
+        add([&] { engines.finder = vision::StampFinder(weights); });
+        add([&] { engines.upright = std::make_unique<vision::UprightNetwork>(weights); });
+        add([&] { engines.readers.push_back(std::make_unique<vision::LineReader>(weights)); });
+    } else {
+        engines.troubles.push_back(
+            weights.string() +
+            ", where the networks should be, is no folder; without them marks are found by the "
+            "shapes of letters and lines are read by Tesseract alone; take the folder anew from "
+            "the project");
+    }
     if (engines.readers.empty())
         engines.readers.push_back(std::make_unique<vision::TesseractReader>());
     return engines;

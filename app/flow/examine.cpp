@@ -133,15 +133,19 @@ void noteMirrored(models::Reading& reading)
         reading.options += (reading.options.empty() ? "" : " ") + std::string(mirrored_option);
 }
 
-StampExamination finished(const vision::StampOutline& outline, ReadStamp read, Engines& engines,
-                          const ExamineOptions& options)
+//   photo_px  of the photo that the mark may run out of; empty of a crop, cut by a person
+StampExamination finished(const vision::StampOutline& outline, ReadStamp read,
+                          const cv::Size& photo_px, Engines& engines, const ExamineOptions& options)
 {
     StampExamination examination;
     examination.outline = uprightOutline(outline, read.enhanced.rectified.up_deg);
     examination.enhanced = std::move(read.enhanced);
     examination.readings = std::move(read.readings);
-    for (models::Reading& reading : examination.readings)
+    for (models::Reading& reading : examination.readings) {
         weighShortLines(reading, outline.score);
+        if (!photo_px.empty())
+            tellCutEnds(reading, examination.enhanced.rectified, photo_px);
+    }
     // The merge trusts the last most.
     examination.proposal =
         models::mergeReadings({examination.readings.rbegin(), examination.readings.rend()});
@@ -240,7 +244,7 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
         read = readOn(std::move(first), engines, vision::TextLayout::Lines, stop);
     }
     stopIfAsked(stop);
-    return finished(outline, std::move(read), engines, options);
+    return finished(outline, std::move(read), photo.pixels.size(), engines, options);
 }
 
 StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
@@ -253,7 +257,7 @@ StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
     ReadStamp read = readOn({std::move(line.enhanced), std::move(line.reading)}, engines,
                             vision::TextLayout::SingleLine, stop);
     stopIfAsked(stop);
-    return finished(line.outline, std::move(read), engines, options);
+    return finished(line.outline, std::move(read), {}, engines, options);
 }
 
 std::vector<std::vector<models::DateMeaning>> datesOf(const std::vector<models::Line>& lines,

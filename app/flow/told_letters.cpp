@@ -29,6 +29,11 @@ std::size_t lettersIn(const models::Line& line)
         }));
 }
 
+bool isInPicture(const cv::Point2d& p, const cv::Size& size)
+{
+    return p.x >= 0 && p.y >= 0 && p.x <= size.width - 1 && p.y <= size.height - 1;
+}
+
 }  // namespace
 
 models::Reading withoutEmptyLines(models::Reading reading)
@@ -65,6 +70,21 @@ void weighShortLines(models::Reading& reading, double mark_probability)
                 cell.alternatives.front().certainty < vision::clear_from)
                 cell.state = models::CellState::Doubtful;
         }
+    }
+}
+
+void tellCutEnds(models::Reading& reading, const vision::RectifiedStamp& stamp,
+                 const cv::Size& photo_px)
+{
+    for (models::Line& line : reading.lines) {
+        const double middle = line.box_px.y + line.box_px.height / 2;
+        const auto isSeen = [&](double x) {
+            return isInPicture(vision::photoFromRectified(stamp, {x, middle}), photo_px);
+        };
+        if (!isSeen(line.box_px.x))
+            line.left_end = models::LineEnd::CutOff;
+        if (!isSeen(line.box_px.x + line.box_px.width))
+            line.right_end = models::LineEnd::CutOff;
     }
 }
 

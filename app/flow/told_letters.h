@@ -23,4 +23,8 @@ void dropUntold(std::vector<StampExamination>& stamps);
 //                     multiplied by it
 void weighShortLines(models::Reading& reading, double mark_probability);
 
+// Says that lines are cut off where they run out of the photo: they may go on there.
+void tellCutEnds(models::Reading& reading, const vision::RectifiedStamp& stamp,
+                 const cv::Size& photo_px);
+
 }  // namespace flow

@@ -90,3 +90,22 @@ TEST_CASE("Of a short line it counts how likely there is a mark", "[app][told_le
     CHECK(reading.lines[0].cells[0].state == models::CellState::Doubtful);
     CHECK(reading.lines[1].certainty == Approx(0.8));
 }
+
+TEST_CASE("A line that runs out of the picture is cut off there", "[app][told_letters]")
+{
+    vision::RectifiedStamp stamp;
+    stamp.photo_from_rectified = cv::Matx33d(1, 0, -30, 0, 1, 50, 0, 0, 1);  // 30 px to the left
+    models::Reading reading;
+    reading.lines = {seenLine("POLGLASE", 0.98), seenLine("1941", 0.98), seenLine("LTD", 0.98)};
+    reading.lines[0].box_px = {10, 0, 200, 20};  // in the photo from x = -20 to 180
+    reading.lines[1].box_px = {40, 30, 80, 20};
+    reading.lines[2].box_px = {40, 60, 500, 20};  // to x = 510
+
+    flow::tellCutEnds(reading, stamp, {400, 300});
+
+    CHECK(reading.lines[0].left_end == models::LineEnd::CutOff);
+    CHECK(reading.lines[0].right_end == models::LineEnd::Unknown);
+    CHECK(reading.lines[1].left_end == models::LineEnd::Unknown);
+    CHECK(reading.lines[1].right_end == models::LineEnd::Unknown);
+    CHECK(reading.lines[2].right_end == models::LineEnd::CutOff);
+}

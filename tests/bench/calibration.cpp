@@ -28,6 +28,7 @@
 #include "vision/line_reader.h"
 #include "vision/network_cells.h"
 #include "vision/rectify.h"
+#include "vision/stamp_finder.h"
 #include "vision/symbol_alignment.h"
 #include "vision/tesseract_lines.h"
 
@@ -149,10 +150,9 @@ std::string textIn(const LabelledPhoto& labelled, const vision::RectifiedStamp& 
     return truth;
 }
 
-void eachRow(const LabelledPhoto& labelled, const RowTask& task)
+void eachRow(const LabelledPhoto& labelled, vision::StampFinder& finder, const RowTask& task)
 {
-    for (const vision::StampOutline& outline :
-         vision::locateStamps(labelled.photo, {.min_score = 0.05})) {
+    for (const vision::StampOutline& outline : finder.find(labelled.photo)) {
         const vision::RectifiedStamp rectified = vision::rectifyStamp(labelled.photo, outline);
         for (const auto& stamp : {rectified, vision::turnedOver(rectified)}) {
             const vision::EnhancedStamp enhanced = vision::enhanceStamp(stamp);
@@ -165,7 +165,8 @@ void eachRow(const LabelledPhoto& labelled, const RowTask& task)
 void addLines(const LabelledPhoto& labelled, int group, vision::TesseractLines& reader,
               LineSamples& samples)
 {
-    eachRow(labelled, [&](const auto& stamp, const auto& row, const std::string& truth) {
+    vision::StampFinder finder;  // Tesseract stands in where there are no networks
+    eachRow(labelled, finder, [&](const auto& stamp, const auto& row, const std::string& truth) {
         for (const vision::LineReadings& readings : reader.read(stamp.layer("flat"), {row}))
             addLine(readings, truth, group, samples);
     });
@@ -199,8 +200,7 @@ void addNetworkLine(const vision::LineReader::SeenRow& row, const vision::LineCl
     const bool right = seen.size() == wanted.size() &&
                        std::equal(seen.begin(), seen.end(), wanted.begin(),
                                   [](const auto& a, const auto& b) { return a.text == b.text; });
-    const auto traits = vision::traitsOf(
-        line, classes, static_cast<double>(row.crop.grey.cols) / vision::LineNetwork::step_px);
+    const auto traits = vision::traitsOf(line, classes, row.crop);
     samples.lines.push_back({vision::termsOf(traits), right, group});
     const std::vector<int> partner = vision::alignSymbols(seen, wanted);
     for (std::size_t i = 0; i < seen.size(); ++i) {
@@ -215,8 +215,8 @@ void addNetworkLine(const vision::LineReader::SeenRow& row, const vision::LineCl
 
 // The lines where they are known to stand, laid straight, those of the stamps that are found, and
 // rows where nothing stands. On its head a line is no sample: reading tells which way is up.
-void addNetworkLines(const LabelledPhoto& labelled, int group, vision::LineReader& reader,
-                     LineSamples& samples)
+void addNetworkLines(const LabelledPhoto& labelled, int group, vision::StampFinder& finder,
+                     vision::LineReader& reader, LineSamples& samples)
 {
     const auto add = [&](const auto& stamp, const auto& row, const std::string& truth) {
         addNetworkLine(reader.look(stamp, row), reader.classes(), truth, group, samples);
@@ -227,7 +227,7 @@ void addNetworkLines(const LabelledPhoto& labelled, int group, vision::LineReade
         const auto stamp = vision::enhanceStamp(vision::rectifyStamp(labelled.photo, outline));
         add(stamp, vision::rowsOf(stamp.rectified).front(), line.text);
     }
-    eachRow(labelled, [&](const auto& stamp, const auto& row, const std::string& truth) {
+    eachRow(labelled, finder, [&](const auto& stamp, const auto& row, const std::string& truth) {
         if (!truth.empty() || labelled.lines.empty())
             add(stamp, row, truth);
     });
@@ -277,9 +277,10 @@ int main(int argc, char** argv)
     }
     if (settings.what == "network") {
         vision::LineReader reader(flow::weightsFolder());
+        vision::StampFinder finder(flow::weightsFolder());
         LineSamples samples;
         eachPhoto(settings, [&](const LabelledPhoto& photo) {
-            addNetworkLines(photo, group++, reader, samples);
+            addNetworkLines(photo, group++, finder, reader, samples);
         });
         report("lines", vision::decodedLineModel(), samples.lines, 0.3);
         report("cells", {0, {{"own", 1}}}, samples.cells, 0.3);

@@ -20,7 +20,7 @@ models::Line lineOf(std::vector<vision::DecodedPlace> places)
     decoded.share = decoded.seen = 0.9;
     vision::LineCrop crop;
     crop.grey = cv::Mat::zeros(48, 120, CV_8UC1);
-    return vision::lineFrom(decoded, ab, crop, {0, 0, 120, 48}, "test");
+    return vision::lineFrom(vision::withinRow(decoded, crop), ab, crop, {0, 0, 120, 48}, "test");
 }
 
 }  // namespace

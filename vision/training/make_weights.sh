@@ -19,19 +19,19 @@ run() {
         --textures "$work/$pictures" --out "$work" --seconds "$seconds" --seed "$seed" --rate "$rate" --last-rate "$last_rate" "$@"
 }
 
-line="--batch 768 --from $work/line_reader.onnx"
+line() { run train.py pictures "$@" --batch 768 --from "$work/line_reader.onnx"; }
 run train.py pictures 395 11 0.0025 0.08        # A
-run train.py pictures 500 22 0.002 0.1 $line    # B
-run train.py pictures 315 33 0.0014 0 $line     # C
-run train.py pictures 525 44 0.0018 0.25 $line  # D
-run train.py pictures 530 55 0.0013 0.04 $line  # E
-run train.py pictures 135 66 0.0007 0 $line     # F
-run train.py pictures 110 77 0.0007 0 $line     # G; it was made on one GPU
+line 500 22 0.002 0.1    # B
+line 315 33 0.0014 0     # C
+line 525 44 0.0018 0.25  # D
+line 530 55 0.0013 0.04  # E
+line 135 66 0.0007 0     # F
+line 110 77 0.0007 0     # G; it was made on one GPU
 
-finder="--from $work/finder.onnx"
+finder() { run finder_train.py finder_pictures "$@" --from "$work/finder.onnx"; }
 run finder_train.py finder_pictures 480 2 0.003 0.05           # F1
-run finder_train.py finder_pictures 370 4 0.002 0.03 $finder   # F2
-run finder_train.py finder_pictures 205 5 0.0015 0.01 $finder  # F3
+finder 370 4 0.002 0.03   # F2
+finder 205 5 0.0015 0.01  # F3
 run upright_train.py finder_pictures 125 3 0.003 0.02 --batch 768                                # U1
 run upright_train.py finder_pictures 70 6 0.0015 0.01 --batch 768 --from "$work/upright.onnx"    # U2
 
@@ -39,3 +39,7 @@ for name in line_reader finder upright; do
     python3 pack.py "$work/$name.onnx" "$work/$name.onnx.gz"
 done
 python3 writing_model.py "$work/writing_model.txt"
+python3 -c 'from alphabet import CHARACTERS
+print(*["space" if c == " " else c for c in CHARACTERS], "traces", "lost", sep="\n")' > "$work/characters.txt"
+cd "$work"
+sha256sum finder.onnx.gz line_reader.onnx.gz upright.onnx.gz characters.txt writing_model.txt > SHA256SUMS
