@@ -80,6 +80,7 @@ CompiledRegister::CompiledRegister(const MakerRegister& known, const ReadingErro
       letter_model(markSamples(known), ids, reading_errors.skip_rate),
       forward({}, TextTrie::Direction::Forward),
       backward({}, TextTrie::Direction::Backward),
+      places({}, TextTrie::Direction::Forward),
       other_texts({}, TextTrie::Direction::Forward)
 {
     MakerNumbers numbers;
@@ -162,11 +163,20 @@ void CompiledRegister::addOtherTexts(const MakerRegister& known)
     }
     for (const std::string& word : leadWords())
         texts.insert(word);
+    other_texts = trieOf(texts);
+    std::set<std::string> towns;
+    for (const Maker& maker : known.makers)
+        towns.insert(inCapitals(maker.place));
+    places = trieOf(towns);
+}
+
+TextTrie CompiledRegister::trieOf(const std::set<std::string>& texts)
+{
     std::vector<MatchText> letters;
     for (const std::string& text : texts)
         if (!text.empty())
             letters.push_back(makeMatchText(shortened(text), ids, errors.skip_rate));
-    other_texts = TextTrie(letters, TextTrie::Direction::Forward);
+    return {letters, TextTrie::Direction::Forward};
 }
 
 }  // namespace models

@@ -3,6 +3,7 @@
 #include <cstddef>
 #include <cstdint>
 #include <map>
+#include <set>
 #include <string>
 #include <unordered_map>
 #include <utility>
@@ -62,6 +63,7 @@ struct CompiledRegister {
     std::vector<std::size_t> years_of_maker;       // indices into year_shapes
 
     TextTrie forward, backward;  // the marks' spellings from their first letter, and their last
+    TextTrie places;             // where makers worked
     TextTrie other_texts;        // inspectors' codes, quarters, sizes, type names, words that lead
 
     const std::vector<double>& yearsOfMark(std::size_t mark) const
@@ -74,6 +76,7 @@ private:
 
     void addMark(const MakerRegister& known, const MakerNumbers& numbers, const Mark& mark);
     void addOtherTexts(const MakerRegister& known);
+    TextTrie trieOf(const std::set<std::string>& texts);
     void addYearCodes(const MakerRegister& known);
     std::size_t yearShape(const std::string& from, const std::string& to);
 

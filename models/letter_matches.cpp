@@ -11,46 +11,68 @@ constexpr double hardly_likelier = 2;  // than the unlikeliest: not worth tellin
 }  // namespace
 
 LetterMatches::LetterMatches(const TextTrie& trie, const std::vector<AlignedCell>& cells,
-                             const GapRates& rates)
-    : cells_(cells.size()),
-      most_(cells.size(), 0),
-      likely_(cells.size()),
-      unlikely_(cells.size(), 1)
+                             const AlignmentPlaces& places, const GapRates& rates)
+    : places_(places.size()),
+      most_stays_(places_, 0),
+      most_steps_(places_, 0),
+      likely_(places_),
+      unlikely_(places_, 0)
 {
     const std::size_t letters = trie.letters().empty() ? 0 : trie.letters().back() + 1;
-    weights_.assign(letters * cells_, rates.none);
-    for (std::size_t i = 0; i < cells_; ++i) {
-        if (cells[i].weights->stretch)
-            continue;
-        if (!cells[i].weights->unread)
-            for (const std::uint32_t letter : trie.letters())
-                weights_[letter * cells_ + i] =
-                    rates.none * cells[i].weights->of_letter[letter] / cells[i].divisor;
-        rankLetters(trie, i);
+    stays_.assign(letters * places_, 0);
+    steps_.assign(letters * places_, 0);
+    for (const std::uint32_t letter : trie.letters())
+        weigh(letter, trie.skip(letter), cells, places, rates);
+    for (std::size_t p = 0; p < places_; ++p)
+        rankLetters(trie, p);
+}
+
+void LetterMatches::weigh(std::uint32_t letter, double skip, const std::vector<AlignedCell>& cells,
+                          const AlignmentPlaces& places, const GapRates& rates)
+{
+    double* stays = &stays_[letter * places_];
+    double* steps = &steps_[letter * places_];
+    for (std::size_t p = 0; p < places_; ++p) {
+        if (places[p].stay == AlignmentPlaces::Stay::Skipped)
+            stays[p] = rates.none * skip;
+        else if (places[p].stay == AlignmentPlaces::Stay::Taken)
+            stays[p] = going_on;
+        if (places[p].step == AlignmentPlaces::Step::Free) {
+            steps[p] = 1;
+        } else if (places[p].step == AlignmentPlaces::Step::Match) {
+            const AlignedCell& cell = cells[places[p].cell];
+            const double seen =
+                cell.weights->unread ? 1 : cell.weights->of_letter[letter] / cell.divisor;
+            steps[p] = rates.none * (1 - skip) * seen;
+        }
     }
 }
 
-void LetterMatches::rankLetters(const TextTrie& trie, std::size_t cell)
+void LetterMatches::rankLetters(const TextTrie& trie, std::size_t place)
 {
-    std::vector<LikelyLetter>& likely = likely_[cell];
-    for (const std::uint32_t letter : trie.letters())
-        likely.push_back({TextTrie::bitOf(letter), weights_[letter * cells_ + cell]});
+    std::vector<LikelyLetter>& likely = likely_[place];
+    for (const std::uint32_t letter : trie.letters()) {
+        const double step = steps(letter)[place];
+        most_stays_[place] = std::max(most_stays_[place], stays(letter)[place]);
+        most_steps_[place] = std::max(most_steps_[place], step);
+        if (step > 0)
+            likely.push_back({TextTrie::bitOf(letter), step / (1 - trie.skip(letter))});
+    }
     if (likely.empty())
         return;
     std::sort(likely.begin(), likely.end(),
               [](const auto& a, const auto& b) { return a.weight > b.weight; });
-    most_[cell] = likely.front().weight;
-    unlikely_[cell] = std::min(hardly_likelier * likely.back().weight, most_[cell]);
-    while (!likely.empty() && likely.back().weight <= unlikely_[cell])
+    unlikely_[place] = std::min(hardly_likelier * likely.back().weight, likely.front().weight);
+    while (!likely.empty() && likely.back().weight <= unlikely_[place])
         likely.pop_back();
 }
 
-double LetterMatches::likeliest(std::size_t cell, std::uint64_t letters) const
+double LetterMatches::likeliestStep(std::size_t place, std::uint64_t letters) const
 {
-    for (const LikelyLetter& letter : likely_[cell])
+    for (const LikelyLetter& letter : likely_[place])
         if ((letters & letter.bit) != 0)
             return letter.weight;
-    return unlikely_[cell];
+    return unlikely_[place];
 }
 
 }  // namespace models

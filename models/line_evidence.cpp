@@ -221,15 +221,18 @@ AlignmentPlan LineEvidence::planFor(std::size_t first_cell, std::size_t end_cell
 
 double LineEvidence::otherTextsOdds(std::size_t first_cell, std::size_t end_cell) const
 {
-    if (known_.other_texts.texts().empty() || first_cell >= end_cell)
+    if (first_cell >= end_cell)
         return 1;
-    const SearchLimits all_that_matter{least_text_odds * length_share, 0, 0, nullptr};
-    double sum = 0;
-    for (const FoundText& text :
-         searchTrie(known_.other_texts, cellsOf(first_cell, end_cell),
-                    planFor(first_cell, end_cell), known_.rates, all_that_matter))
-        sum += text.odds / length_share;
-    return sum / static_cast<double>(known_.other_texts.texts().size());
+    const std::vector<AlignedCell> cells = cellsOf(first_cell, end_cell);
+    const AlignmentPlan plan = planFor(first_cell, end_cell);
+    const auto mean = [&](const TextTrie& texts) {
+        return meanOdds(texts, cells, plan, known_.rates, least_text_odds * length_share) /
+               length_share;
+    };
+    if (known_.places.texts().empty())
+        return known_.other_texts.texts().empty() ? 1 : mean(known_.other_texts);
+    return (1 - known_text_is_place) * mean(known_.other_texts) +
+           known_text_is_place * mean(known_.places);
 }
 
 double LineEvidence::besideDate(std::size_t date, std::size_t mark) const

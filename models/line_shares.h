@@ -9,6 +9,7 @@ namespace models {
 
 // Of lines without a mark.
 inline constexpr double line_is_date = 0.35, line_is_known_text = 0.15, line_is_wordy = 0.03;
+inline constexpr double known_text_is_place = 0.4;  // of the register, beside sizes and other words
 inline constexpr double mark_line_has_date = 0.2;
 // That a date fills its line, stands at an end of it or within, in parts of other text of the same
 // length.

@@ -15,7 +15,7 @@ constexpr double no_mark_share = 0.15;
 constexpr double over_two_lines = 0.08;  // of the marks, where there are two lines or more
 // Marks that count for less than these shares of what no mark, or an unknown maker's, counts for
 // are not looked for.
-constexpr double least_of_no_mark = 0.02, least_of_unknown = 1e-2;
+constexpr double least_of_no_mark = 0.02, least_of_unknown = 3e-2;
 constexpr std::size_t most_lines = 12;  // beyond these a stamp's lines are left out
 
 // Factors of all lines but those from first to end, times a share; every line's odds are divided by

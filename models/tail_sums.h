@@ -7,31 +7,26 @@
 
 namespace models {
 
-// What each ending of a tail multiplies a line by that has taken some cells when the tail begins:
-// worked out once, it serves every text that ends so. The line has no stretches, and the text's
-// beginning is not cut off.
+// What a trie's endings multiply a place's weight by when they begin there: worked out once, when
+// first asked for, they serve every text that ends so.
 class TailSums {
 public:
-    TailSums(const TextTrie::Tail& tail, const LetterMatches& matches,
-             const std::vector<AlignedCell>& cells, const AlignmentPlan& plan,
-             const GapRates& rates);
+    TailSums(const TextTrie& trie, const AlignmentPlaces& places, const LetterMatches& matches);
 
-    // By cells taken, the weights of going on with this ending to the end of the text.
-    const double* of(std::size_t ending) const { return &sums_[ending * width_]; }
-    // The most of all endings.
-    const double* most() const { return most_.data(); }
-    // What the plan's right cut makes of the row before: to be multiplied by cut ends there.
-    double cutOf(std::size_t ending) const { return cuts_[ending]; }
-    double mostCut() const { return most_cut_; }
+    // By place, the weights of going on with this ending to the end of the text.
+    const double* ofEnding(std::uint32_t ending);
+    // By place, the most of all endings of a tail.
+    const double* mostOf(std::uint32_t tail);
 
 private:
-    void weigh(std::size_t ending, const MatchText& text, const LetterMatches& matches,
-               const std::vector<AlignedCell>& cells, const AlignmentPlan& plan,
-               const GapRates& rates);
+    void weigh(std::uint32_t ending);
 
-    std::size_t width_;
-    std::vector<double> sums_, most_, cuts_;
-    double most_cut_ = 0;
+    const TextTrie& trie_;
+    const AlignmentPlaces& places_;
+    const LetterMatches& matches_;
+    std::vector<double> sums_, most_;          // [ending or tail * places + place]
+    std::vector<bool> is_weighed_, has_most_;  // by ending, by tail
+    std::vector<double> behind_;
 };
 
 }  // namespace models

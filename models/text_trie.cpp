@@ -91,11 +91,13 @@ TextTrie::TextTrie(const std::vector<MatchText>& texts, Direction direction)
         nodes_[at.node].first_child = static_cast<std::uint32_t>(nodes_.size());
         while (i < at.end) {
             const std::size_t first = i, letter = directed.letter(texts_[i], at.depth);
+            if (letter >= skips_.size())
+                skips_.resize(letter + 1, 0);
+            skips_[letter] = directed.skip(texts_[i], at.depth);
             while (i < at.end && directed.letter(texts_[i], at.depth) == letter)
                 ++i;
             Node child;
             child.letter = static_cast<std::uint32_t>(letter);
-            child.skip = directed.skip(texts_[first], at.depth);
             level.push_back({nodes_.size(), first, i, at.depth + 1});
             nodes_.push_back(child);
         }
@@ -148,24 +150,35 @@ void TextTrie::findTails()
         const auto [found, is_new] =
             numbers.emplace(kinds[n], static_cast<std::uint32_t>(tails_.size()));
         if (is_new) {
-            MatchText ending;
-            addEndings(n, ending, tails_.emplace_back());
+            std::vector<std::uint32_t> letters;
+            addEndings(n, letters, tails_.emplace_back());
         }
         node.tail = found->second;
     }
 }
 
-void TextTrie::addEndings(std::uint32_t node, MatchText& ending, Tail& tail) const
+void TextTrie::addEndings(std::uint32_t node, std::vector<std::uint32_t>& letters, Tail& tail)
 {
     for (std::uint32_t c = nodes_[node].first_child; c < nodes_[node].end_child; ++c) {
-        ending.letters.push_back(nodes_[c].letter);
-        ending.skip.push_back(nodes_[c].skip);
+        letters.push_back(nodes_[c].letter);
         if (nodes_[c].first_text < nodes_[c].end_text)
-            tail.endings.push_back(ending);
-        addEndings(c, ending, tail);
-        ending.letters.pop_back();
-        ending.skip.pop_back();
+            tail.endings.push_back(endingOf(letters));
+        addEndings(c, letters, tail);
+        letters.pop_back();
     }
+}
+
+std::uint32_t TextTrie::endingOf(const std::vector<std::uint32_t>& letters)
+{
+    std::uint32_t ending = no_ending;
+    for (auto letter = letters.rbegin(); letter != letters.rend(); ++letter) {
+        const auto number = static_cast<std::uint32_t>(endings_.size());
+        const auto [found, is_new] = ending_numbers_.emplace(std::pair(*letter, ending), number);
+        if (is_new)
+            endings_.push_back({*letter, ending});
+        ending = found->second;
+    }
+    return ending;
 }
 
 }  // namespace models

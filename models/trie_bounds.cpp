@@ -1,89 +1,112 @@
 // What is still to come below a node of a trie: the part of TrieWalk that leaves branches.
-#include "models/trie_walk.h"
-
 #include <algorithm>
+
+#include "models/trie_walk.h"
 
 namespace models {
 
-// What the texts below a node can come to at most, but for the letter that they go on with: by the
-// cell that it falls on, and apart from it. Narrows the column's band to where that matters.
-void TrieWalk::boundChildren(const TextTrie::Node& node, std::size_t column, std::size_t depth)
+namespace {
+
+// Letters for which a bound by the letters below serves before it is worked out again.
+constexpr std::size_t letters_between = 2;
+
+}  // namespace
+
+// Narrows the row's band to where what is to come matters.
+TrieWalk::Ahead TrieWalk::boundChildren(const TextTrie::Node& node, std::size_t depth)
 {
-    const std::size_t shortest = node.shortest_below, longest = node.longest - 1;
-    double* ahead = &ahead_[depth * width_];
-    double skipped = 0;
+    const double *from = most_.from(node.shortest_below), *up_to = most_.upTo(node.longest - 1);
+    const double* most_stays = matches_.mostStays().data();
+    const double* most_steps = matches_.mostSteps().data();
+    const double* row = rowAt(depth);
     Band& band = bands_[depth];
     std::size_t first = band.last, last = band.first;
-    for (std::size_t i = band.first; i <= band.last; ++i) {
-        const double stays = rates_.none * value(column, i) * most_.ofLength(i, shortest, longest);
-        const bool matches = i < cells_.size() && !cells_[i].weights->stretch;
-        ahead[i] = matches ? value(column, i) * most_.ofLength(i + 1, shortest, longest) : 0;
-        skipped += stays;
-        if (stays + ahead[i] * (matches ? matches_.most()[i] : 0) > negligible()) {
-            first = std::min(first, i);
-            last = i;
+    Ahead sum;
+    double coming = std::min(from[band.first], up_to[band.first]);
+    for (std::size_t p = band.first; p <= band.last; ++p) {
+        const bool goes_on = p + 1 < places_.size();
+        const double behind = goes_on ? std::min(from[p + 1], up_to[p + 1]) : 0;
+        const double stays = row[p] * coming;
+        ahead_[p] = row[p] * behind;
+        sum.skipped += is_skipped_[p] * stays;
+        sum.taken += is_taken_[p] * stays;
+        if (stays * most_stays[p] + ahead_[p] * most_steps[p] > negligible()) {
+            first = std::min(first, p);
+            last = p;
         }
+        coming = behind;
     }
-    if (stretches_.empty() && plan_.cut_left <= 0)
-        band = {first, std::max(first, last)};
-    ahead_skipped_ = skipped;
-    ahead_cut_ = rates_.none * plan_.exit.back() * plan_.cut_right * (1 - going_on) *
-                 (cutEnd(column) + value(column, cells_.size()));
-    if (plan_.cut_left > 0)
-        ahead_cut_ += cutStart(depth + 1) * most_.ofAnyLength(0, longest);
-    ahead_else_ = ahead_cut_;
-    for (const std::size_t cell : stretches_)
-        ahead_else_ += pendingIn(cell, column, depth) * most_.ofAnyLength(cell + 1, longest);
+    band = {first, std::max(first, last)};
+    sum.taken *= going_on;
+    return sum;
 }
 
-// Letters that a stretch has begun to take and not yet given on.
-double TrieWalk::pendingIn(std::size_t cell, std::size_t column, std::size_t depth) const
+double TrieWalk::boundOf(const TextTrie::Node& child, const Ahead& ahead, std::size_t depth) const
 {
-    const CellWeights& stretch = *cells_[cell].weights;
-    double pending = stretch.most ? 0 : running(column, cell);
-    const auto most = static_cast<std::size_t>(stretch.most.value_or(stretch.least));
-    for (std::size_t taken = 0; taken <= most && taken <= depth; ++taken)
-        pending += value(path_[depth - taken], cell);
-    return pending;
-}
-
-double TrieWalk::boundOf(const TextTrie::Node& child, std::size_t depth) const
-{
-    const double* match = matches_.ofLetter(child.letter);
-    const double* ahead = &ahead_[depth * width_];
-    const std::size_t end = std::min(bands_[depth].last + 1, cells_.size());
-    double sums[2] = {0, 0};  // two, so that one need not wait for the other
-    std::size_t i = bands_[depth].first;
-    for (; i + 1 < end; i += 2) {
-        sums[0] += match[i] * ahead[i];
-        sums[1] += match[i + 1] * ahead[i + 1];
-    }
-    if (i < end)
-        sums[0] += match[i] * ahead[i];
-    return (1 - child.skip) * (sums[0] + sums[1]) + child.skip * ahead_skipped_ + ahead_else_;
-}
-
-// As the bound of the children, by the letters that come at all below a node: what is skipped and
-// what is matched share a probability, so that the larger of the two bounds both.
-double TrieWalk::boundByLetters(const TextTrie::Node& node, std::size_t column,
-                                std::size_t depth) const
-{
+    const double* steps = matches_.steps(child.letter);
     const Band& band = bands_[depth];
-    const bool all = endings_ == Endings::All;
-    const double over = all ? 1 : plan_.cut_right * (1 - going_on);
-    double to_come = rates_.none * plan_.exit.back() * over, bound = 0;
-    if (band.last == cells_.size())
-        bound += value(column, cells_.size()) * to_come;
-    for (std::size_t i = cells_.size(); i-- > band.first;) {
-        if (cells_[i].weights->stretch)
-            bound += pendingIn(i, column, depth) * to_come;
-        const double match = matches_.likeliest(i, node.letters_below);
-        const double beside = (all ? rates_.none * plan_.exit[i] : 0) + cells_[i].stray * to_come;
-        to_come = std::max(beside + match * to_come, beside / (1 - rates_.none));
-        if (i <= band.last)
-            bound += value(column, i) * to_come;
+    double sums[2] = {0, 0};  // two, so that one need not wait for the other
+    std::size_t p = band.first;
+    for (; p < band.last; p += 2) {
+        sums[0] += steps[p] * ahead_[p];
+        sums[1] += steps[p + 1] * ahead_[p + 1];
     }
-    return bound + ahead_cut_;
+    if (p == band.last)
+        sums[0] += steps[p] * ahead_[p];
+    return sums[0] + sums[1] + none_ * trie_.skip(child.letter) * ahead.skipped + ahead.taken;
+}
+
+// By the letters that come at all below a node, and by what its few texts are worth. What was
+// worked out one or two letters before, for more letters, bounds as well.
+bool TrieWalk::lettersCanReach(const TextTrie::Node& node, std::size_t depth)
+{
+    std::size_t& from = letters_from_[depth];
+    if (from == 0)
+        few_worth_ = mostWorth(node);
+    if (from == 0 || from + letters_between < depth) {
+        from = depth;
+        weighLetters(node, depth);
+    }
+    const double* row = rowAt(depth);
+    const double* to_come = &letters_to_come_[from * (places_.size() + 1)];
+    double sum = 0;
+    for (std::size_t p = bands_[depth].first; p <= bands_[depth].last; ++p)
+        sum += row[p] * to_come[p];
+    return sum * few_worth_ >= threshold();
+}
+
+double TrieWalk::mostWorth(const TextTrie::Node& node) const
+{
+    double most = 0;
+    for (std::uint32_t place = node.first_text; place < node.end_below; ++place)
+        most = std::max(most, worthOf(place));
+    return most;
+}
+
+// A letter that is skipped and one that is matched share a probability, so that the larger of the
+// two bounds both.
+void TrieWalk::weighLetters(const TextTrie::Node& node, std::size_t depth)
+{
+    using Places = AlignmentPlaces;
+    double* to_come = &letters_to_come_[depth * (places_.size() + 1)];
+    auto jump = places_.jumps().rbegin();
+    for (std::size_t p = places_.size(); p-- > bands_[depth].first;) {
+        double here = places_.end()[p] + places_.onward()[p] * to_come[p + 1];
+        for (; jump != places_.jumps().rend() && jump->from == p; ++jump)
+            here += jump->weight * to_come[jump->to];
+        const Places::Place& place = places_[p];
+        double stepped = 0;
+        if (place.step == Places::Step::Match)
+            stepped = matches_.likeliestStep(p, node.letters_below) * to_come[p + 1];
+        else if (place.step == Places::Step::Free)
+            stepped = to_come[p + 1];
+        if (place.stay == Places::Stay::Taken)  // left once, behind some letter
+            to_come[p] = places_.end()[p] + (here - places_.end()[p]) / (1 - going_on);
+        else if (place.step == Places::Step::Free)
+            to_come[p] = (here + stepped) / (1 - matches_.mostStays()[p]);
+        else
+            to_come[p] = std::max(here + stepped, here / (1 - none_));
+    }
 }
 
 }  // namespace models

@@ -3,7 +3,7 @@
 #include <cstdint>
 #include <vector>
 
-#include "models/most_to_come.h"
+#include "models/alignment_places.h"
 #include "models/text_alignment.h"
 #include "models/text_trie.h"
 
@@ -15,8 +15,8 @@ struct FoundText {
     double odds = 0;  // the sum over all alignments, as logAlignmentSum has it before the log
 };
 
-// What is too unlikely to be looked for: texts whose odds stay below `least`, or below `share` of
-// the best odds x worth that a text has. With both 0 every text is found.
+// What is too unlikely to be looked for: texts whose odds x worth stay below `least`, or below
+// `share` of the best odds x worth that a text has. With both 0 every text is found.
 struct SearchLimits {
     double least = 0, share = 0;
     double best_before = 0;                      // odds x worth of a text found elsewhere
@@ -29,5 +29,9 @@ struct SearchLimits {
 std::vector<FoundText> searchTrie(const TextTrie& trie, const std::vector<AlignedCell>& cells,
                                   const AlignmentPlan& plan, const GapRates& rates,
                                   const SearchLimits& limits, Endings endings = Endings::All);
+
+// The mean odds of all texts of a trie; those of less than `least` count as 0. 0 without texts.
+double meanOdds(const TextTrie& trie, const std::vector<AlignedCell>& cells,
+                const AlignmentPlan& plan, const GapRates& rates, double least);
 
 }  // namespace models

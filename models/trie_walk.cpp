@@ -1,7 +1,6 @@
 #include "models/trie_walk.h"
 
 #include <algorithm>
-#include <cmath>
 
 namespace models {
 
@@ -9,145 +8,103 @@ TrieWalk::TrieWalk(const TextTrie& trie, const std::vector<AlignedCell>& cells,
                    const AlignmentPlan& plan, const GapRates& rates, const SearchLimits& limits,
                    Endings endings)
     : trie_(trie),
-      cells_(cells),
-      plan_(plan),
-      rates_(rates),
       limits_(limits),
-      endings_(endings),
-      width_(cells.size() + 1),
-      matches_(trie, cells, rates),
-      most_(cells, matches_.most(), plan, rates, endings, trie.depth()),
+      places_(cells, plan, rates, endings, trie.depth()),
+      none_(rates.none),
+      matches_(trie, cells, places_, rates),
+      most_(places_, matches_, trie.depth()),
+      tails_(trie, places_, matches_),
+      rows_((trie.depth() + 1) * places_.size(), 0),
+      bands_(trie.depth() + 1, {0, places_.size() - 1}),
+      children_(trie.depth() + 1),
+      ahead_(places_.size(), 0),
+      letters_to_come_((trie.depth() + 1) * (places_.size() + 1), 0),
+      letters_from_(trie.depth() + 2, 0),
       best_(limits.best_before)
 {
-    for (std::size_t i = 0; i < cells.size(); ++i) {
-        stray_.push_back(cells[i].stray);
-        if (cells[i].weights->stretch)
-            stretches_.push_back(i);
+    for (std::size_t p = 0; p < places_.size(); ++p) {
+        is_skipped_.push_back(places_[p].stay == AlignmentPlaces::Stay::Skipped ? 1 : 0);
+        is_taken_.push_back(places_[p].stay == AlignmentPlaces::Stay::Taken ? 1 : 0);
     }
-    is_plain_ = stretches_.empty() && plan.cut_left <= 0;
-    if (is_plain_ && endings == Endings::All)
-        tails_.resize(trie.tails().size());
 }
 
 void TrieWalk::beginRoot()
 {
-    const std::size_t root = newColumn();
-    path_.assign(trie_.depth() + 2, root);
-    bands_.assign(trie_.depth() + 2, {0, cells_.size()});
-    ahead_.assign((trie_.depth() + 1) * width_, 0);
-    std::fill(store_.begin(), store_.begin() + static_cast<long>(columnSize()), 0);
-    value(root, 0) = plan_.entry[0] * (1 - plan_.cut_left);
-    for (std::size_t i = 0; i < cells_.size(); ++i) {
-        value(root, i + 1) = value(root, i) * cells_[i].stray + plan_.entry[i + 1];
-        if (!cells_[i].weights->stretch)
-            continue;
-        if (cells_[i].weights->least == 0)
-            running(root, i) = value(root, i);
-        value(root, i + 1) += stretchSum(root, i, 0);
-    }
+    std::copy(places_.begin().begin(), places_.begin().end(), rowAt(0));
+    places_.goOnward(rowAt(0));
 }
 
-// What a stretch gives to the column of the letter at `depth`, having taken its number of letters.
-double TrieWalk::stretchSum(std::size_t column, std::size_t cell, std::size_t depth) const
+// Only where it can matter: from the first place at which the row above does, to where nothing but
+// stray cells would follow.
+void TrieWalk::fillRow(const TextTrie::Node& node, std::size_t depth)
 {
-    const CellWeights& stretch = *cells_[cell].weights;
-    if (!stretch.most)
-        return running(column, cell) * (1 - going_on);
-    double sum = 0;
-    for (auto taken = static_cast<std::size_t>(stretch.least);
-         taken <= static_cast<std::size_t>(*stretch.most) && taken <= depth; ++taken)
-        sum += value(taken == 0 ? column : path_[depth - taken], cell);
-    return sum / (*stretch.most - stretch.least + 1);
-}
-
-// The weight of texts that begin behind so many letters, or more, which lie beyond the first cell.
-double TrieWalk::cutStart(std::size_t letters) const
-{
-    return plan_.entry[0] * plan_.cut_left * std::pow(going_on, static_cast<double>(letters) - 1);
-}
-
-// Only where it can matter: from the first cell at which the column above does, to where nothing
-// but stray cells would follow.
-void TrieWalk::fillColumn(std::size_t column, const TextTrie::Node& node, std::size_t depth)
-{
-    if (is_plain_) {
-        fillPlain(column, node, depth);
-        return;
-    }
-    const std::size_t above = path_[depth - 1], last = cells_.size();
     const Band from = bands_[depth - 1];
-    const double skip = rates_.none * node.skip, stays = 1 - node.skip;
-    const double* match = matches_.ofLetter(node.letter);
-    std::fill_n(store_.begin() + static_cast<long>(column), width_, 0);
-    value(column, from.first) = value(above, from.first) * skip;
-    if (plan_.cut_left > 0)
-        value(column, 0) += cutStart(depth) * (1 - going_on);
-    std::size_t i = from.first;
-    for (; i < last; ++i) {
-        if (i > from.last && value(column, i) * most_.ofAnyLength(i, node.longest) <= negligible())
-            break;
-        double sum = value(column, i) * cells_[i].stray + value(above, i + 1) * skip;
-        if (cells_[i].weights->stretch) {
-            const auto least = static_cast<std::size_t>(cells_[i].weights->least);
-            running(column, i) = going_on * running(above, i);
-            if (depth >= least)
-                running(column, i) += value(least == 0 ? column : path_[depth - least], i);
-            sum += stretchSum(column, i, depth);
-        } else {
-            sum += value(above, i) * stays * match[i];
-        }
-        value(column, i + 1) = sum;
+    const double *stays = matches_.stays(node.letter), *steps = matches_.steps(node.letter);
+    const double* above = rowAt(depth - 1);
+    double* here = rowAt(depth);
+    here[from.first] = above[from.first] * stays[from.first];
+    for (std::size_t p = from.first; p < from.last; ++p)
+        here[p + 1] = above[p] * steps[p] + above[p + 1] * stays[p + 1];
+    std::size_t filled = from.last;
+    if (filled + 1 < places_.size()) {
+        here[filled + 1] = above[filled] * steps[filled];
+        ++filled;
     }
-    bands_[depth] = {from.first, i};
-    cutEnd(column) = going_on * cutEnd(above) + value(above, last);
+    bands_[depth] = {from.first, spreadOnward(here, from.first, filled, node.longest)};
 }
 
-// The same where there are neither stretches nor cut beginnings; beside the band it is left as it
-// was, but for the last cell.
-void TrieWalk::fillPlain(std::size_t column, const TextTrie::Node& node, std::size_t depth)
+// Spreads a row onward that is filled from `first` to `filled`; returns the last place that it
+// reaches with what matters.
+std::size_t TrieWalk::spreadOnward(double* row, std::size_t first, std::size_t filled,
+                                   std::size_t longest) const
 {
-    const std::size_t last = cells_.size();
-    const Band from = bands_[depth - 1];
-    const double skip = rates_.none * node.skip, stays = 1 - node.skip;
-    const double *match = matches_.ofLetter(node.letter), *above = &store_[path_[depth - 1]];
-    double* here = &store_[column];
-    here[last] = 0;
-    here[from.first] = above[from.first] * skip;
-    const std::size_t end = std::min(from.last, last);
-    std::size_t i = from.first;
-    for (; i < end; ++i)
-        here[i + 1] = above[i] * stays * match[i] + above[i + 1] * skip;
-    for (i = from.first; i < end; ++i)
-        here[i + 1] += here[i] * stray_[i];
-    if (i < last) {
-        here[i + 1] = here[i] * stray_[i] + above[i] * stays * match[i];
-        for (++i; i < last && here[i] * most_.ofAnyLength(i, node.longest) > negligible(); ++i)
-            here[i + 1] = here[i] * stray_[i];
+    const std::size_t last = places_.size() - 1;
+    const double* most = most_.upTo(longest);
+    if (!places_.jumps().empty()) {
+        std::fill(row + filled + 1, row + last + 1, 0);
+        places_.goOnward(row, first, last);
+        std::size_t end = last;
+        while (end > filled && row[end] * most[end] <= negligible())
+            --end;
+        return end;
     }
-    bands_[depth] = {from.first, i};
-    cutEnd(column) = going_on * cutEnd(path_[depth - 1]) + above[last];
+    const double* onward = places_.onward().data();
+    for (std::size_t p = first; p < filled; ++p)
+        row[p + 1] += row[p] * onward[p];
+    for (; filled < last && row[filled] * most[filled] > negligible(); ++filled)
+        row[filled + 1] = row[filled] * onward[filled];
+    return filled;
 }
 
 void TrieWalk::take(std::uint32_t place, double odds)
 {
-    const std::uint32_t text = trie_.texts()[place];
-    best_ = std::max(best_, odds * (limits_.worth ? (*limits_.worth)[text] : 1));
-    found_.push_back({text, odds});
+    const double worth = odds * worthOf(place);
+    if (worth < threshold() || odds <= 0)
+        return;
+    best_ = std::max(best_, worth);
+    found_.push_back({trie_.texts()[place], odds});
 }
 
-void TrieWalk::takeTexts(const TextTrie::Node& node, std::size_t column, std::size_t depth)
+double TrieWalk::sumOf(const double* weights, std::size_t depth) const
+{
+    const double* row = rowAt(depth);
+    const Band& band = bands_[depth];
+    double sums[2] = {0, 0};  // two, so that one need not wait for the other
+    std::size_t p = band.first;
+    for (; p < band.last; p += 2) {
+        sums[0] += weights[p] * row[p];
+        sums[1] += weights[p + 1] * row[p + 1];
+    }
+    if (p == band.last)
+        sums[0] += weights[p] * row[p];
+    return sums[0] + sums[1];
+}
+
+void TrieWalk::takeTexts(const TextTrie::Node& node, std::size_t depth)
 {
     if (node.first_text == node.end_text)
         return;
-    const std::size_t last = cells_.size();
-    const Band& band = bands_[depth];
-    double odds = plan_.exit[last] * plan_.cut_right * (1 - going_on) * cutEnd(column);
-    if (endings_ == Endings::All) {
-        odds += plan_.exit[last] * (1 - plan_.cut_right) * value(column, last);
-        for (std::size_t i = band.first; i < std::min(band.last + 1, last); ++i)
-            odds += plan_.exit[i] * value(column, i);
-    }
-    odds *= rates_.none;
+    const double odds = sumOf(places_.end().data(), depth);
     if (odds < threshold() || odds <= 0)
         return;
     for (std::uint32_t place = node.first_text; place < node.end_text; ++place)
@@ -155,77 +112,85 @@ void TrieWalk::takeTexts(const TextTrie::Node& node, std::size_t column, std::si
 }
 
 // All texts below a node that goes on as many do, by what their endings come to.
-void TrieWalk::takeTail(const TextTrie::Node& node, std::size_t column, std::size_t depth)
+void TrieWalk::takeTail(const TextTrie::Node& node, std::size_t depth)
 {
-    std::unique_ptr<TailSums>& tail = tails_[node.tail];
-    if (!tail)
-        tail =
-            std::make_unique<TailSums>(trie_.tails()[node.tail], matches_, cells_, plan_, rates_);
-    const Band& band = bands_[depth];
-    const auto oddsBy = [&](const double* sums, double cut) {
-        double odds = cut * cutEnd(column);
-        for (std::size_t i = band.first; i <= band.last; ++i)
-            odds += sums[i] * value(column, i);
-        return odds;
-    };
-    if (const double most = oddsBy(tail->most(), tail->mostCut()); most < threshold() || most <= 0)
+    if (const double most = sumOf(tails_.mostOf(node.tail), depth); most < threshold() || most <= 0)
         return;
     double odds = 0;
-    std::size_t ending = 0;
+    auto ending = trie_.tails()[node.tail].endings.begin();
     for (std::uint32_t place = node.end_text; place < node.end_below; ++place) {
-        if (place == node.end_text || !trie_.repeats(place)) {
-            odds = oddsBy(tail->of(ending), tail->cutOf(ending));
-            ++ending;
-        }
-        if (odds >= threshold() && odds > 0)
-            take(place, odds);
+        if (place == node.end_text || !trie_.repeats(place))
+            odds = sumOf(tails_.ofEnding(*ending++), depth);
+        take(place, odds);
     }
 }
 
-// Likeliest branch first, so that the best text is known early.
-void TrieWalk::visit(std::uint32_t number, std::size_t column, std::size_t depth)
+// Where a few texts begin, whether the best of them by its worth can come up to the threshold.
+bool TrieWalk::isWorth(std::uint32_t number, double bound, bool among_few) const
 {
     const TextTrie::Node& node = trie_.nodes()[number];
-    takeTexts(node, column, depth);
-    if (node.tail != TextTrie::no_tail && !tails_.empty()) {
-        takeTail(node, column, depth);
-        return;
-    }
-    const std::size_t kept = used_;
-    std::vector<Child>& children = children_[depth];
-    children.clear();
-    if (node.first_child < node.end_child) {
-        boundChildren(node, column, depth);
-        // Each bound costs as much as a letter: every other letter is enough.
-        if (node.few_below && depth % 2 == 0 && boundByLetters(node, column, depth) < threshold())
+    return among_few || !limits_.worth || !node.few_below || bound * mostWorth(node) >= threshold();
+}
+
+// Each bound costs as much as a letter: where there is no branch, every other letter is enough.
+void TrieWalk::visitOnlyChild(const TextTrie::Node& node, std::size_t depth)
+{
+    const TextTrie::Node& child = trie_.nodes()[node.first_child];
+    if (depth % 2 == 0) {
+        if (node.few_below && !lettersCanReach(node, depth))
+            return;
+        const double bound = boundOf(child, boundChildren(node, depth), depth);
+        if (bound <= 0 || bound < threshold())
             return;
     }
+    fillRow(child, depth + 1);
+    visit(node.first_child, depth + 1);
+}
+
+// Likeliest branch first, so that the best text is known early.
+void TrieWalk::visit(std::uint32_t number, std::size_t depth)
+{
+    const TextTrie::Node& node = trie_.nodes()[number];
+    letters_from_[depth] = node.few_below && depth > 0 ? letters_from_[depth - 1] : 0;
+    takeTexts(node, depth);
+    if (node.tail != TextTrie::no_tail) {
+        takeTail(node, depth);
+        return;
+    }
+    if (node.first_child == node.end_child)
+        return;
+    if (node.first_child + 1 == node.end_child) {
+        visitOnlyChild(node, depth);
+        return;
+    }
+    if (node.few_below && !lettersCanReach(node, depth))
+        return;
+    std::vector<Child>& children = children_[depth];
+    children.clear();
+    const Ahead ahead = boundChildren(node, depth);
     for (std::uint32_t c = node.first_child; c < node.end_child; ++c) {
-        const double bound = boundOf(trie_.nodes()[c], depth);
-        if (bound > 0 && bound >= threshold())
+        const double bound = boundOf(trie_.nodes()[c], ahead, depth);
+        if (bound > 0 && bound >= threshold() && isWorth(c, bound, node.few_below))
             children.push_back({bound, c});
     }
-    if (children.size() > 1)
-        std::sort(children.begin(), children.end(),
-                  [](const Child& a, const Child& b) { return a.bound > b.bound; });
-    const std::size_t below = newColumn();
+    std::sort(children.begin(), children.end(),
+              [](const Child& a, const Child& b) { return a.bound > b.bound; });
     for (const Child& child : children) {
         if (child.bound < threshold())
             break;
-        path_[depth + 1] = below;
-        fillColumn(below, trie_.nodes()[child.node], depth + 1);
-        visit(child.node, below, depth + 1);
+        fillRow(trie_.nodes()[child.node], depth + 1);
+        visit(child.node, depth + 1);
     }
-    used_ = kept;
 }
 
 std::vector<FoundText> TrieWalk::run()
 {
-    children_.resize(trie_.depth() + 1);
     beginRoot();
-    visit(0, path_.front(), 0);
+    visit(0, 0);
     found_.erase(std::remove_if(found_.begin(), found_.end(),
-                                [&](const FoundText& text) { return text.odds < threshold(); }),
+                                [&](const FoundText& text) {
+                                    return text.odds * worthOfText(text.text) < threshold();
+                                }),
                  found_.end());
     return std::move(found_);
 }

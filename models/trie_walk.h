@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <cstdint>
-#include <memory>
 #include <vector>
 
+#include "models/alignment_places.h"
 #include "models/letter_matches.h"
 #include "models/most_to_come.h"
 #include "models/tail_sums.h"
@@ -12,8 +12,8 @@
 
 namespace models {
 
-// One search of a trie (trie_search.h). The forward table of the alignment, a column for each
-// letter on the way from the root: values by the number of cells taken.
+// One search of a trie (trie_search.h). The forward table of the alignment, a row of places for
+// each letter on the way from the root.
 class TrieWalk {
 public:
     TrieWalk(const TextTrie& trie, const std::vector<AlignedCell>& cells, const AlignmentPlan& plan,
@@ -22,69 +22,65 @@ public:
     std::vector<FoundText> run();
 
 private:
-    struct Band {  // first <= i <= last of the cells taken
+    struct Band {  // first <= place <= last
         std::size_t first = 0, last = 0;
     };
     struct Child {
         double bound;
         std::uint32_t node;
     };
+    // What the texts below a node can come to at most, but for the letter that they go on with:
+    // where it leaves no cell, where a stretch takes it, and (in ahead_) by the place it steps
+    // from.
+    struct Ahead {
+        double skipped = 0, taken = 0;
+    };
 
     void beginRoot();
-    void fillColumn(std::size_t column, const TextTrie::Node& node, std::size_t depth);
-    double stretchSum(std::size_t column, std::size_t cell, std::size_t depth) const;
-    void boundChildren(const TextTrie::Node& node, std::size_t column, std::size_t depth);
-    double pendingIn(std::size_t cell, std::size_t column, std::size_t depth) const;
-    double boundOf(const TextTrie::Node& child, std::size_t depth) const;
-    double boundByLetters(const TextTrie::Node& node, std::size_t column, std::size_t depth) const;
-    double cutStart(std::size_t letters) const;
-    void takeTexts(const TextTrie::Node& node, std::size_t column, std::size_t depth);
-    void takeTail(const TextTrie::Node& node, std::size_t column, std::size_t depth);
+    void fillRow(const TextTrie::Node& node, std::size_t depth);
+    std::size_t spreadOnward(double* row, std::size_t first, std::size_t filled,
+                             std::size_t longest) const;
+    Ahead boundChildren(const TextTrie::Node& node, std::size_t depth);
+    double boundOf(const TextTrie::Node& child, const Ahead& ahead, std::size_t depth) const;
+    bool lettersCanReach(const TextTrie::Node& node, std::size_t depth);
+    void weighLetters(const TextTrie::Node& node, std::size_t depth);
+    void takeTexts(const TextTrie::Node& node, std::size_t depth);
+    void takeTail(const TextTrie::Node& node, std::size_t depth);
     void take(std::uint32_t place, double odds);
-    void fillPlain(std::size_t column, const TextTrie::Node& node, std::size_t depth);
-    void visit(std::uint32_t node, std::size_t column, std::size_t depth);
-    double threshold() const { return std::max(limits_.least, limits_.share * best_); }
-    // What a cell of a column may come to and still be left out.
-    double negligible() const { return 1e-3 * threshold() / static_cast<double>(width_); }
-
-    // A column holds the values, then for each unbounded stretch the sum it has taken so far, then
-    // what a cut of the text's end has taken.
-    std::size_t columnSize() const { return 2 * width_ + 1; }
-    double& value(std::size_t column, std::size_t i) { return store_[column + i]; }
-    double value(std::size_t column, std::size_t i) const { return store_[column + i]; }
-    double& running(std::size_t column, std::size_t i) { return store_[column + width_ + i]; }
-    double running(std::size_t column, std::size_t i) const { return store_[column + width_ + i]; }
-    double& cutEnd(std::size_t column) { return store_[column + 2 * width_]; }
-    double cutEnd(std::size_t column) const { return store_[column + 2 * width_]; }
-    std::size_t newColumn()
+    double sumOf(const double* weights, std::size_t depth) const;
+    void visit(std::uint32_t node, std::size_t depth);
+    void visitOnlyChild(const TextTrie::Node& node, std::size_t depth);
+    double worthOfText(std::uint32_t text) const
     {
-        const std::size_t column = used_;
-        used_ += columnSize();
-        if (store_.size() < used_)
-            store_.resize(2 * used_);
-        return column;
+        return limits_.worth ? (*limits_.worth)[text] : 1;
     }
+    double worthOf(std::uint32_t place) const { return worthOfText(trie_.texts()[place]); }
+    double mostWorth(const TextTrie::Node& node) const;
+    bool isWorth(std::uint32_t node, double bound, bool among_few) const;
+    double threshold() const { return std::max(limits_.least, limits_.share * best_); }
+    // What a place of a row may come to and still be left out.
+    double negligible() const { return 1e-3 * threshold() / static_cast<double>(places_.size()); }
+
+    double* rowAt(std::size_t depth) { return &rows_[depth * places_.size()]; }
+    const double* rowAt(std::size_t depth) const { return &rows_[depth * places_.size()]; }
 
     const TextTrie& trie_;
-    const std::vector<AlignedCell>& cells_;
-    const AlignmentPlan& plan_;
-    const GapRates& rates_;
     const SearchLimits limits_;
-    const Endings endings_;
-    const std::size_t width_;
+    const AlignmentPlaces places_;
+    const double none_;  // of going on to the next letter
     const LetterMatches matches_;
     const MostToCome most_;
-    std::vector<std::size_t> stretches_;
-    std::vector<double> stray_;  // by cell
-    bool is_plain_ = false;      // no stretches, and the texts' beginnings are not cut off
-    std::vector<std::unique_ptr<TailSums>> tails_;  // made when first needed; none: not to be used
-    std::vector<double> store_;
-    std::size_t used_ = 0;
-    std::vector<std::size_t> path_;  // columns from the root down
-    std::vector<std::vector<Child>> children_;
-    std::vector<Band> bands_;    // by depth: where the column holds anything that matters
-    std::vector<double> ahead_;  // of boundChildren: [depth * width + cell]
-    double ahead_skipped_ = 0, ahead_cut_ = 0, ahead_else_ = 0;
+    std::vector<double> is_skipped_, is_taken_;  // by place, what a letter does that stays: 0 or 1
+    TailSums tails_;
+    std::vector<double> rows_;                  // by depth; outside its band a row is void
+    std::vector<Band> bands_;                   // by depth: where the row holds what matters
+    std::vector<std::vector<Child>> children_;  // by depth
+    std::vector<double> ahead_;
+    // By depth, what may come at most of a few texts' letters, with one place more than a row; and
+    // how far up it was worked out.
+    std::vector<double> letters_to_come_;
+    std::vector<std::size_t> letters_from_;
+    double few_worth_ = 1;  // of these few texts, the highest worth
     std::vector<FoundText> found_;
     double best_;
 };

@@ -49,11 +49,13 @@ report::ChangePlot changeOf(const models::Feature& feature, const models::MakerR
     report::ChangePlot plot;
     plot.title = feature.name;
     const models::YearRange range = rangeOf(feature, known);
+    const models::CandidateRanker ranker(known);  // made ready once for all items
+    const auto rank = [&](const models::ItemEvidence& letters) { return ranker.rank(letters); };
     for (const models::FoundItem& found : archive.find({})) {
         const std::optional<models::ItemRecord> record = archive.item(found.id);
         if (!record)
             continue;
-        if (auto item = flow::changeItem(*record, feature.feature_id, known, range))
+        if (auto item = flow::changeItem(*record, feature.feature_id, known, range, rank))
             plot.items.push_back(std::move(*item));
     }
     plot.change = models::findProductionChange(plot.items, range);

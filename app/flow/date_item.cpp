@@ -137,7 +137,8 @@ std::vector<models::PartDating> dateRecord(const models::ItemRecord& record,
 std::optional<models::ChangeItem> changeItem(const models::ItemRecord& record,
                                              const std::string& feature_id,
                                              const models::MakerRegister& known,
-                                             const models::YearRange& range)
+                                             const models::YearRange& range,
+                                             const LetterRanking& rank_letters)
 {
     models::ChangeItem item;
     bool is_seen = false;
@@ -155,6 +156,7 @@ std::optional<models::ChangeItem> changeItem(const models::ItemRecord& record,
         dated.type_id.clear();
     models::DateItemOptions options;
     options.without_feature = feature_id;
+    options.rank_letters = rank_letters;
     auto years = within(models::dateItem(dated, known, options).front().dating, range);
     if (!years)
         return std::nullopt;

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <vector>
 
 #include "app/flow/ranking.h"
@@ -15,6 +16,9 @@ namespace flow {
 // makers that standing attributions name. Dates that somebody attributed are no evidence.
 models::DatedItem datedItem(const models::ItemRecord& record);
 
+// Ranks what letters can mean, as models::DateItemOptions ask for it.
+using LetterRanking = std::function<models::CandidateList(const models::ItemEvidence&)>;
+
 // The dating of a record, by a register that is kept ready. A type that the register does not know
 // (any more) is left out.
 std::vector<models::PartDating> dateRecord(const models::ItemRecord& record,
@@ -27,6 +31,7 @@ std::vector<models::PartDating> dateRecord(const models::ItemRecord& record,
 std::optional<models::ChangeItem> changeItem(const models::ItemRecord& record,
                                              const std::string& feature_id,
                                              const models::MakerRegister& known,
-                                             const models::YearRange& range);
+                                             const models::YearRange& range,
+                                             const LetterRanking& rank_letters = {});
 
 }  // namespace flow

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <map>
-#include <set>
 #include <utility>
 
 #include "models/letters.h"
@@ -12,15 +11,6 @@ namespace {
 
 using models::Cell;
 using models::CellState;
-
-constexpr double wholly_wrong = 0.15;  // of letters that slip, those that look nothing like it
-constexpr std::string_view letters_seen = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789&/.-";
-
-std::string anyLetter(Dice& dice)
-{
-    return std::string(1, letters_seen[static_cast<std::size_t>(
-                              dice.whole(0, static_cast<int>(letters_seen.size()) - 1))]);
-}
 
 // A line with the letter behind each cell.
 struct WornLine {
@@ -63,8 +53,8 @@ private:
 std::string LetterWear::lookAlike(const std::string& truth)
 {
     const auto found = look_alikes_.find(truth);
-    if (found == look_alikes_.end() || happens(wholly_wrong))
-        return anyLetter(dice_);
+    if (found == look_alikes_.end() || happens(slip_is_any_letter))
+        return anyLetterSeen(dice_);
     return dice_.among(found->second);
 }
 
@@ -99,7 +89,7 @@ Cell LetterWear::wornCell(const std::string& truth)
     else if (happens(wear_.slip))
         cell = models::clearCell(lookAlike(truth));
     if (happens(wear_.any_letter))
-        cell.alternatives.front().text = anyLetter(dice_);
+        cell.alternatives.front().text = anyLetterSeen(dice_);
     return cell;
 }
 
@@ -108,7 +98,7 @@ WornLine LetterWear::wornLine(const std::string& text)
     WornLine line;
     for (const std::string& letter : models::charactersOf(text)) {
         if (happens(wear_.stray))
-            line.add(models::clearCell(anyLetter(dice_)), "");
+            line.add(models::clearCell(anyLetterSeen(dice_)), "");
         const bool blank = letter == " " || letter == ".";
         if (happens(blank ? std::max(0.15, wear_.gone) : wear_.gone))
             continue;
@@ -204,70 +194,11 @@ bool holdsName(const std::string& text)
 
 }  // namespace
 
-const std::array<WearLevel, 5>& wearLevels()
+std::string anyLetterSeen(Dice& dice)
 {
-    static const std::array<WearLevel, 5> levels = {{
-        {"1 nearly whole", {.lost = 0.02, .traces = 0.02, .doubtful = 0.08}},
-        {"2 rubbed", {.lost = 0.06, .traces = 0.05, .doubtful = 0.15}},
-        {"3 worn", {.lost = 0.12, .traces = 0.10, .doubtful = 0.22, .gone = 0.015}},
-        {"4 faint", {.lost = 0.20, .traces = 0.15, .doubtful = 0.25, .gone = 0.02}},
-        {"5 hardly there", {.lost = 0.30, .traces = 0.20, .doubtful = 0.25, .gone = 0.03}},
-    }};
-    return levels;
-}
-
-Wear mismatched(Wear wear)
-{
-    wear.lost *= 2;
-    wear.gone *= 2;
-    wear.any_letter = 0.05;
-    return wear;
-}
-
-std::vector<LookAlikePair> startingPairs()
-{
-    return {{"0", "O"}, {"1", "I"}, {"B", "P"}, {"C", "G"}, {"E", "F"}, {"O", "Q"}, {"P", "R"},
-            {"V", "W"}, {"0", "8"}, {"2", "Z"}, {"3", "5"}, {"3", "8"}, {"3", "9"}, {"4", "9"},
-            {"4", "A"}, {"5", "8"}, {"5", "S"}, {"6", "8"}, {"8", "B"}, {"D", "O"}, {"K", "X"},
-            {"U", "V"}, {"X", "Y"}, {"0", "6"}, {"0", "9"}, {"0", "D"}, {"1", "7"}, {"6", "G"},
-            {"7", "T"}, {"8", "S"}, {"B", "R"}, {"C", "O"}, {"E", "L"}, {"H", "N"}, {"I", "J"},
-            {"I", "L"}, {"I", "T"}, {"M", "N"}, {"V", "Y"}, {"&", "8"}, {"/", "1"}};
-}
-
-std::vector<LookAlikePair> otherPairs()
-{
-    Dice dice(77);
-    std::set<std::pair<std::string, std::string>> chosen;
-    for (const std::string& letter : models::charactersOf("ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"))
-        for (int i = 0; i < 2; ++i) {
-            const std::string other = anyLetter(dice);
-            if (other != letter)
-                chosen.insert(std::minmax(letter, other));
-        }
-    std::vector<LookAlikePair> pairs;
-    for (const auto& [a, b] : chosen)
-        pairs.push_back({a, b});
-    return pairs;
-}
-
-models::ReadingErrors errorsOf(const Wear& wear, const std::vector<LookAlikePair>& look_alikes)
-{
-    std::map<std::string, std::set<std::string>> of_letter;
-    for (const LookAlikePair& pair : look_alikes) {
-        of_letter[pair.a].insert(pair.b);
-        of_letter[pair.b].insert(pair.a);
-    }
-    models::ReadingErrors errors;
-    errors.confusions = models::ConfusionTable({});
-    for (const auto& [truth, taken] : of_letter)
-        for (const std::string& seen : taken)
-            errors.confusions.set(
-                truth, seen, (1 - wholly_wrong) * wear.slip / static_cast<double>(taken.size()));
-    errors.clear_slip = 1;
-    errors.any_letter = wear.any_letter + wholly_wrong * wear.slip;
-    errors.insert_rate = wear.stray;
-    errors.skip_rate = wear.gone;
-    return errors;
+    constexpr std::string_view letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789&/.-";
+    return std::string(
+        1, letters[static_cast<std::size_t>(dice.whole(0, static_cast<int>(letters.size()) - 1))]);
 }
 
 SimulatedMark simulateMark(const SimulatedTrade& trade, const Wear& wear,

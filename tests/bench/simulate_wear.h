@@ -21,6 +21,12 @@ struct Wear {
     double cut = 0.1;             // of mark lines: the hem has taken an end
 };
 
+// Of letters that slip, those that look nothing like the one that stood there.
+inline constexpr double slip_is_any_letter = 0.15;
+
+// Whatever letter may be seen on a stamp, by lot.
+std::string anyLetterSeen(Dice& dice);
+
 struct WearLevel {
     const char* name;
     Wear wear;

@@ -101,6 +101,18 @@ TEST_CASE("A reading that fits nobody goes to the unknown maker", "[models][cand
     CHECK(rank("Y.Y. & CO / 1940").unknown_maker > 0.5);
 }
 
+TEST_CASE("A maker's place beside its mark is no unknown maker's mark", "[models][candidates]")
+{
+    for (const char* typed : {"T.H. CO / UMBERWICK 1932", "T.H. CO / UMBERWICK"}) {
+        CAPTURE(typed);
+        const models::CandidateList list = rank(typed);
+        CHECK(probabilityOf(list, "thurrowby") > 0.9);
+        CHECK(list.unknown_maker < 0.05);
+    }
+    // A place alone tells no maker.
+    CHECK(rank("UMBERWICK 1932").candidates.front().probability < 0.3);
+}
+
 TEST_CASE("Crowded initials share what cannot be told apart", "[models][candidates]")
 {
     const models::CandidateList list = rank("[.].H. & CO");
