@@ -85,6 +85,16 @@ std::optional<FactChoice> choiceAt(const FilingFields& fields, const FactRow& ro
     return std::nullopt;
 }
 
+void dropUnsaid(FilingFields& fields, const FactRow& row)
+{
+    if (const auto stamp = fields.stamps.find(row.id);
+        stamp != fields.stamps.end() && stamp->second == StampFacts{})
+        fields.stamps.erase(stamp);
+    if (const auto feature = fields.features.find(row.id);
+        feature != fields.features.end() && feature->second == FeatureField{})
+        fields.features.erase(feature);
+}
+
 void choose(FilingFields& fields, const FactRow& row, FactColumn column, int choice,
             const std::vector<std::string>& stamps)
 {
@@ -105,12 +115,7 @@ void choose(FilingFields& fields, const FactRow& row, FactColumn column, int cho
         fields.events[row.index].kind = static_cast<models::EventKind>(choice);
     else
         fields.events[row.index].stamp_id = choice == 0 ? std::string() : stamps[at - 1];
-    if (const auto stamp = fields.stamps.find(row.id);
-        stamp != fields.stamps.end() && stamp->second == StampFacts{})
-        fields.stamps.erase(stamp);
-    if (const auto feature = fields.features.find(row.id);
-        feature != fields.features.end() && feature->second == FeatureField{})
-        fields.features.erase(feature);
+    dropUnsaid(fields, row);
 }
 
 void takeOut(FilingFields& fields, const FactRow& row)

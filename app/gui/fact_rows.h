@@ -60,6 +60,8 @@ void write(FilingFields& fields, const FactRow& row, FactColumn column, const QS
 // What stands in an empty cell that can be written in: what belongs there.
 QString hintAt(const FactRow& row, FactColumn column);
 
+// Takes out the row's stamp or detail where nothing is said of it any more; asked after a change.
+void dropUnsaid(FilingFields& fields, const FactRow& row);
 // Takes out what the row says; a detail was not looked at, a stamp is as nothing said of it.
 void takeOut(FilingFields& fields, const FactRow& row);
 

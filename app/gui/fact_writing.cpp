@@ -46,12 +46,7 @@ void write(FilingFields& fields, const FactRow& row, FactColumn column, const QS
     }
     if (std::string* place = textAt(fields, row, column))
         *place = typed;
-    if (const auto stamp = fields.stamps.find(row.id);
-        stamp != fields.stamps.end() && stamp->second == StampFacts{})
-        fields.stamps.erase(stamp);
-    if (const auto feature = fields.features.find(row.id);
-        feature != fields.features.end() && feature->second == FeatureField{})
-        fields.features.erase(feature);
+    dropUnsaid(fields, row);
 }
 
 QString hintAt(const FactRow& row, FactColumn column)
