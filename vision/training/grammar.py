@@ -183,8 +183,8 @@ def line(rng: random.Random):
     text = next((write(rng) for most, write in worded if kind < most), None) or _random(rng)
     if rng.random() < 0.04:
         text = rng.choice(["\u2191", "\u2191 ", "# ", "* "]) + text
-    if rng.random() < 0.09:
-        text += rng.choice([" \u2191", " \u2191", " \u2191", " \u2191", "*", "+", ",", "."])
+    if rng.random() < 0.14:
+        text += rng.choice([" \u2191", " \u2191", " \u2191", " \u2191", "*", "+", ",", ".", "."])
     if 0.10 <= kind < 0.67 and rng.random() < 0.18:
         text = _small_lettered(text, rng)
     return " ".join(text.split())

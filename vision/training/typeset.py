@@ -31,11 +31,22 @@ def _font(path, cache):
 
 
 def _arrow(draw, x, width, rng):
-    """The government's mark, thin or broad, of about a capital's height."""
-    middle, top, lean = x + width / 2, BASELINE - CAP_HEIGHT * rng.uniform(0.85, 1.1), width * 0.45
-    stroke, drop = rng.randint(2, 5), rng.uniform(0.25, 0.55) * CAP_HEIGHT
-    for end in ((middle, BASELINE), (middle - lean, top + drop), (middle + lean, top + drop)):
-        draw.line([(middle, top), end], fill=255, width=stroke)
+    """The government's mark: a shaft and two barbs, thin or broad, short or as long as the shaft, now and then apart."""
+    foot = BASELINE + CAP_HEIGHT * rng.choice([0, 0, rng.uniform(-0.1, 0.15)])
+    middle, top, lean = x + width / 2, foot - CAP_HEIGHT * rng.uniform(0.75, 1.2), width * 0.45
+    stroke, drop = rng.randint(2, 5), rng.choice([rng.uniform(0.25, 0.55), rng.uniform(0.5, 0.95)]) * CAP_HEIGHT
+    apart = rng.choice([0, 0, 0, rng.uniform(1, 3)])
+    draw.line([(middle, top), (middle, foot)], fill=255, width=stroke)
+    for side in (-1, 1):
+        draw.line([(middle + side * apart, top + apart), (middle + side * lean, top + drop)], fill=255, width=stroke)
+
+
+def _spaces(text, usual, rng):
+    """How wide each space is; in some lines one parts two columns of writing, too wide for letters that are lost."""
+    widths = [usual] * text.count(" ")
+    if widths and rng.random() < 0.12:
+        widths[rng.randrange(len(widths))] = CAP_HEIGHT * rng.uniform(1.5, 6)
+    return iter(widths)
 
 
 def _stencilled(mask, boxes, rng):
@@ -58,12 +69,13 @@ def _set(text, font, rng, widest):
     tracking = rng.choice([0, 0, 0, rng.uniform(-1, 3), rng.uniform(-1.5, 0), rng.uniform(0, 9)])
     tremble = rng.choice([0, 0, 0.6, 1.5])
     # wider ones are rare, as they look like a letter that is lost
-    space = CAP_HEIGHT * rng.uniform(0.25, rng.choice([0.55, 0.6, 0.7, 1.1])) + max(0, tracking) * 0.5
+    usual = CAP_HEIGHT * rng.uniform(0.25, rng.choice([0.55, 0.6, 0.7, 1.1])) + max(0, tracking) * 0.5
+    spaces = _spaces(text, usual, rng)
     arrow = rng.uniform(10, 24)
     x, boxes = 3.0, []
     for character in text:
         if character == " ":
-            advance = space
+            advance = next(spaces)
         elif character == alphabet.PROPERTY_ARROW:
             advance = arrow + 4
         else:
