@@ -44,8 +44,8 @@ def _arrow(draw, x, width, rng):
 def _spaces(text, usual, rng):
     """How wide each space is; in some lines one parts two columns of writing, too wide for letters that are lost."""
     widths = [usual] * text.count(" ")
-    if widths and rng.random() < 0.12:
-        widths[rng.randrange(len(widths))] = CAP_HEIGHT * rng.uniform(1.5, 6)
+    if widths and rng.random() < 0.06:
+        widths[rng.randrange(len(widths))] = CAP_HEIGHT * rng.uniform(2.5, 6)
     return iter(widths)
 
 
