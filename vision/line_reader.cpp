@@ -13,13 +13,6 @@ namespace {
 
 constexpr const char* layer_read = "grey";
 constexpr const char* writing_name = "writing_model.txt";
-constexpr double rim_of_whole = 0.1875;  // of a picture that is one line, above and below it
-
-LineRow wholeRow(const cv::Mat& layer)
-{
-    const double rim = rim_of_whole * layer.rows;
-    return {{rim, rim, std::max(1.0, layer.cols - 2 * rim), std::max(1.0, layer.rows - 2 * rim)}};
-}
 
 }  // namespace
 
@@ -73,7 +66,7 @@ models::Reading LineReader::readLine(const EnhancedStamp& stamp)
 {
     const std::vector<LineRow> rows = rowsOf(stamp.rectified);
     if (rows.empty())
-        return readRows(stamp, {wholeRow(stamp.layer(layer_read))}, false);
+        return readRows(stamp, {rowOfWhole(stamp.layer(layer_read))}, false);
     return readRows(stamp, {rows.front()}, true);
 }
 

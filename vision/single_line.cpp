@@ -10,6 +10,7 @@
 #include "vision/line_search.h"
 #include "vision/readability.h"
 #include "vision/tilt.h"
+#include "vision/upright.h"
 
 namespace vision {
 
@@ -176,7 +177,8 @@ std::vector<StampOutline> outlinesOfSingleLine(const Photo& photo)
     return outlines;
 }
 
-SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored)
+SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored,
+                          UprightNetwork* network)
 {
     if (photo.pixels.empty())
         throw std::invalid_argument("readSingleLine: the photo has no pixels");
@@ -194,6 +196,9 @@ SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored)
         if (isSure(best, sure_enough))
             return best;
     }
+    if (network != nullptr &&
+        uprightLogOdds(best.enhanced, *network, TextLayout::SingleLine) >= surely_upright)
+        return best;
     EnhancedStamp turned = enhanceStamp(turnedOver(best.enhanced.rectified));
     models::Reading reading = reader.readLine(turned);
     SingleLine over{best.outline, std::move(turned), std::move(reading)};

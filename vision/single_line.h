@@ -7,6 +7,7 @@
 #include "vision/photo.h"
 #include "vision/rectify.h"
 #include "vision/text_reader.h"
+#include "vision/upright_network.h"
 
 namespace vision {
 
@@ -26,8 +27,10 @@ struct SingleLine {
 
 // Reads the crop the ways that outlinesOfSingleLine gives and keeps the one whose letters can be
 // told best; none other is looked for after a sure one. Where none is sure the best is tried turned
-// over too.
+// over too, unless `network` is sure that it stands upright.
 //   mirrored  the line is a mirror image
-SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored = false);
+//   network   nullptr: reading alone tells
+SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored = false,
+                          UprightNetwork* network = nullptr);
 
 }  // namespace vision

@@ -10,6 +10,8 @@ namespace vision {
 
 namespace {
 
+constexpr double rim_of_whole = 0.1875;  // of a picture that is one line, above and below it
+
 cv::Rect2d uprightBox(const Quad& corners)
 {
     cv::Point2f low = corners[0], high = corners[0];
@@ -53,6 +55,13 @@ std::vector<LineRow> findTextRows(const cv::Mat& grey)
     std::sort(rows.begin(), rows.end(),
               [](const LineRow& a, const LineRow& b) { return a.box.y < b.box.y; });
     return rows;
+}
+
+LineRow rowOfWhole(const cv::Mat& picture)
+{
+    const double rim = rim_of_whole * picture.rows;
+    return {
+        {rim, rim, std::max(1.0, picture.cols - 2 * rim), std::max(1.0, picture.rows - 2 * rim)}};
 }
 
 }  // namespace vision

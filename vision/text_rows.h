@@ -14,4 +14,7 @@ namespace vision {
 // Throws std::invalid_argument if `grey` is empty or not CV_8UC1.
 std::vector<LineRow> findTextRows(const cv::Mat& grey);
 
+// The row of a picture that is one line of writing as a whole, with a rim above and below it.
+LineRow rowOfWhole(const cv::Mat& picture);
+
 }  // namespace vision

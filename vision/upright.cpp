@@ -27,18 +27,18 @@ models::Reading readAs(TextReader& reader, const EnhancedStamp& stamp, TextLayou
     return layout == TextLayout::SingleLine ? reader.readLine(stamp) : reader.read(stamp);
 }
 
-// From here the network's word is taken without trying the other way.
-constexpr double surely_told = 4;
 constexpr double most_of_one_line = 6;  // one line alone is never surer than this
 // What the network's log odds weigh against the mean log odds of the letters read.
 constexpr double network_weight = 0.25;
 
 }  // namespace
 
-double uprightLogOdds(const EnhancedStamp& stamp, UprightNetwork& network)
+double uprightLogOdds(const EnhancedStamp& stamp, UprightNetwork& network, TextLayout layout)
 {
     std::vector<LineRow> rows = rowsOf(stamp.rectified);
-    if (rows.empty())
+    if (rows.empty() && layout == TextLayout::SingleLine)
+        rows = {rowOfWhole(stamp.layer("grey"))};
+    else if (rows.empty())
         rows = findTextRows(stamp.layer("flat"));
     double sum = 0;
     for (const LineRow& row : rows)
@@ -51,12 +51,12 @@ UprightStamp readRightWayUp(const RectifiedStamp& stamp, TextReader& reader, Tex
                             UprightNetwork* network)
 {
     UprightStamp first{enhanceStamp(stamp), {}};
-    double told = network != nullptr ? uprightLogOdds(first.enhanced, *network) : 0;
+    double told = network != nullptr ? uprightLogOdds(first.enhanced, *network, layout) : 0;
     if (told < 0)
         first.enhanced = enhanceStamp(turnedOver(stamp));
     told = std::abs(told);
     first.reading = readAs(reader, first.enhanced, layout);
-    if (isSure(first.reading) || told >= surely_told)
+    if (isSure(first.reading) || told >= surely_upright)
         return first;
     UprightStamp turned{enhanceStamp(turnedOver(first.enhanced.rectified)), {}};
     turned.reading = readAs(reader, turned.enhanced, layout);

@@ -25,7 +25,11 @@ UprightStamp readRightWayUp(const RectifiedStamp& stamp, TextReader& reader,
                             UprightNetwork* network = nullptr);
 
 // Log odds that the stamp's lines, taken together, stand upright as they lie; 0 where there are
-// none.
-double uprightLogOdds(const EnhancedStamp& stamp, UprightNetwork& network);
+// none. A stamp without located lines is looked through for rows, or is one line as a whole.
+double uprightLogOdds(const EnhancedStamp& stamp, UprightNetwork& network,
+                      TextLayout layout = TextLayout::Lines);
+
+// Log odds from which on the network's word is taken without reading the other way too.
+inline constexpr double surely_upright = 4;
 
 }  // namespace vision

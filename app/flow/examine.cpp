@@ -1,18 +1,16 @@
 #include "app/flow/examine.h"
 
 #include <algorithm>
-#include <cmath>
 #include <sstream>
 #include <stdexcept>
 #include <utility>
 
+#include "app/flow/read_stamp.h"
 #include "app/flow/told_letters.h"
 #include "models/merge_readings.h"
 #include "models/roles.h"
 #include "vision/advice.h"
 #include "vision/image_error.h"
-#include "vision/single_line.h"
-#include "vision/upright.h"
 
 namespace flow {
 
@@ -30,41 +28,12 @@ void check(const Engines& engines, const ExamineOptions& options)
                                     options.type_id + "'");
 }
 
-void stopIfAsked(const std::stop_token& stop)
-{
-    if (stop.stop_requested())
-        throw Cancelled{};
-}
-
 std::vector<vision::StampOutline> outlinesOf(const vision::Photo& photo, Engines& engines,
                                              const ExamineOptions& options)
 {
     if (options.outline)
         return {vision::outlineFromCorners(*options.outline)};
     return engines.finder.find(photo, options.locate);
-}
-
-double surelyRead(const models::Reading& reading)
-{
-    double sum = 0;
-    for (const models::Line& line : reading.lines)
-        for (const models::Cell& cell : line.cells)
-            if (!cell.alternatives.empty())
-                sum += cell.alternatives.front().certainty;
-    return sum;
-}
-
-bool isSure(const models::Reading& reading, double sure_from)
-{
-    return !reading.lines.empty() &&
-           std::all_of(reading.lines.begin(), reading.lines.end(), [&](const models::Line& line) {
-               return models::lineCertainty(line) >= sure_from;
-           });
-}
-
-bool isTurnedOver(double up_deg, double other_up_deg)
-{
-    return std::cos((up_deg - other_up_deg) * CV_PI / 180) < 0;
 }
 
 // A crop that is smaller holds no letter; a photograph may.
@@ -79,54 +48,6 @@ void checkCrop(const vision::Photo& photo, const std::filesystem::path& file)
                                  "the photograph again, with a little of the ground around it");
 }
 
-// A stamp with one reading for each reader, all of them of the same way up: readers may differ on
-// it, then the surest settles it.
-struct ReadStamp {
-    vision::EnhancedStamp enhanced;
-    std::vector<models::Reading> readings;
-};
-
-// Asks the readers after the first, which has read already, as far as they are wanted.
-ReadStamp readOn(vision::UprightStamp first, Engines& engines, vision::TextLayout layout,
-                 const std::stop_token& stop)
-{
-    std::vector<vision::UprightStamp> ways;
-    ways.push_back(std::move(first));
-    while (ways.size() < engines.readers.size() &&
-           !isSure(ways.back().reading, engines.sure_from)) {
-        stopIfAsked(stop);
-        ways.push_back(vision::readRightWayUp(ways.front().enhanced.rectified,
-                                              *engines.readers[ways.size()], layout));
-    }
-    const auto surest =
-        std::max_element(ways.begin(), ways.end(),
-                         [](const vision::UprightStamp& one, const vision::UprightStamp& other) {
-                             return surelyRead(one.reading) < surelyRead(other.reading);
-                         });
-    ReadStamp result{surest->enhanced, {}};
-    const double up_deg = result.enhanced.rectified.up_deg;
-    for (std::size_t i = 0; i < ways.size(); ++i) {
-        models::Reading reading = std::move(ways[i].reading);
-        if (isTurnedOver(ways[i].enhanced.rectified.up_deg, up_deg)) {
-            stopIfAsked(stop);
-            vision::TextReader& reader = *engines.readers[i];
-            reading = layout == vision::TextLayout::SingleLine ? reader.readLine(result.enhanced)
-                                                               : reader.read(result.enhanced);
-        }
-        result.readings.push_back(withoutEmptyLines(std::move(reading)));
-    }
-    return result;
-}
-
-// The outline as the stamp's own up has it, once reading has told which way that is.
-vision::StampOutline uprightOutline(vision::StampOutline outline, double up_deg)
-{
-    if (isTurnedOver(vision::upOf(outline.corners), up_deg))
-        outline = vision::turnedOver(std::move(outline));
-    outline.up_deg = up_deg;
-    return outline;
-}
-
 void noteMirrored(models::Reading& reading)
 {
     if (!isMirrored(reading))
@@ -134,15 +55,15 @@ void noteMirrored(models::Reading& reading)
 }
 
 //   photo_px  of the photo that the mark may run out of; empty of a crop, cut by a person
-StampExamination finished(const vision::StampOutline& outline, ReadStamp read,
-                          const cv::Size& photo_px, Engines& engines, const ExamineOptions& options)
+StampExamination finished(ReadStamp read, const cv::Size& photo_px, Engines& engines,
+                          const ExamineOptions& options)
 {
     StampExamination examination;
-    examination.outline = uprightOutline(outline, read.enhanced.rectified.up_deg);
+    examination.outline = std::move(read.outline);
     examination.enhanced = std::move(read.enhanced);
     examination.readings = std::move(read.readings);
     for (models::Reading& reading : examination.readings) {
-        weighShortLines(reading, outline.score);
+        weighShortLines(reading, examination.outline.score);
         if (!photo_px.empty())
             tellCutEnds(reading, examination.enhanced.rectified, photo_px);
     }
@@ -232,19 +153,9 @@ StampExamination examineStamp(const vision::Photo& photo, const vision::StampOut
 {
     check(engines, options);
     stopIfAsked(stop);
-    const vision::RectifiedStamp rectified =
-        vision::rectifyStamp(photo, outline, {.mirrored = options.mirrored});
-    ReadStamp read;
-    if (options.keep_up) {
-        read.enhanced = vision::enhanceStamp(rectified);
-        read.readings = {withoutEmptyLines(engines.readers.front()->read(read.enhanced))};
-    } else {
-        vision::UprightStamp first = vision::readRightWayUp(
-            rectified, *engines.readers.front(), vision::TextLayout::Lines, engines.upright.get());
-        read = readOn(std::move(first), engines, vision::TextLayout::Lines, stop);
-    }
+    ReadStamp read = readStamp(photo, outline, engines, options, stop);
     stopIfAsked(stop);
-    return finished(outline, std::move(read), photo.pixels.size(), engines, options);
+    return finished(std::move(read), photo.pixels.size(), engines, options);
 }
 
 StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
@@ -252,12 +163,9 @@ StampExamination examineSingleLine(const vision::Photo& photo, Engines& engines,
 {
     check(engines, options);
     stopIfAsked(stop);
-    vision::SingleLine line =
-        vision::readSingleLine(photo, *engines.readers.front(), options.mirrored);
-    ReadStamp read = readOn({std::move(line.enhanced), std::move(line.reading)}, engines,
-                            vision::TextLayout::SingleLine, stop);
+    ReadStamp read = readCrop(photo, engines, options, stop);
     stopIfAsked(stop);
-    return finished(line.outline, std::move(read), {}, engines, options);
+    return finished(std::move(read), {}, engines, options);
 }
 
 std::vector<std::vector<models::DateMeaning>> datesOf(const std::vector<models::Line>& lines,

@@ -3,6 +3,7 @@
 #include <filesystem>
 
 #include "app/flow/examine.h"
+#include "models/typed_notation.h"
 #include "tests/support/temporary_folder.h"
 
 namespace {
@@ -51,4 +52,17 @@ TEST_CASE("Without usable weights the classical path is left, and sentences say 
         CHECK_THAT(trouble, Catch::Contains(empty.path().string()));
         CHECK_THAT(trouble, Catch::Contains("anew"));
     }
+}
+
+// A made photograph, see sample_images/SOURCE.md: a code of two letters above two, in a frame.
+TEST_CASE("Two letters above two are read as lines, not as columns", "[app][engines]")
+{
+    flow::Engines engines = flow::makeEngines(demo_register);
+    const flow::Examination seen = flow::examinePhoto(
+        std::filesystem::path(WEFTMARK_SOURCE_DIR "/sample_images/medium/roll_coded.jpg"), engines);
+    REQUIRE(seen.stamps.size() == 1);
+    const std::vector<models::Line>& lines = seen.stamps.front().proposal.lines;
+    REQUIRE(lines.size() == 2);
+    CHECK(models::writeTyped(lines[0]) == "K7");
+    CHECK(models::writeTyped(lines[1]) == "YB");
 }
