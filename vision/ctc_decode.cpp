@@ -116,7 +116,7 @@ DecodedLine decodeLine(const cv::Mat& log_shares, const LineClasses& classes,
     if (log_shares.empty())
         return decoded;
     const WritingWeight weight(classes, writing, options.writing_weight);
-    const std::vector<SearchedLine> lines = searchLines(log_shares, weight, options.beam);
+    const std::vector<SearchedLine> lines = likeliestLines(log_shares, weight, options.beam);
     const std::vector<int>& best = lines.front().classes;
     decoded.share = shareOf(best, lines, classes);
     if (best.empty())

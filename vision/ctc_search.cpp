@@ -208,8 +208,8 @@ std::vector<WritingSums> WritingWeight::withClasses(const std::vector<int>& line
     return with;
 }
 
-std::vector<SearchedLine> searchLines(const cv::Mat& log_shares, const WritingWeight& writing,
-                                      int beam)
+std::vector<SearchedLine> likeliestLines(const cv::Mat& log_shares, const WritingWeight& writing,
+                                         int beam)
 {
     Search search(log_shares, writing, beam);
     for (int t = 0; t < log_shares.rows; ++t)

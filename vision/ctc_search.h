@@ -48,8 +48,8 @@ struct SearchedLine {
 };
 
 // Prefix beam search; best first, at most `beam` lines.
-std::vector<SearchedLine> searchLines(const cv::Mat& log_shares, const WritingWeight& writing,
-                                      int beam);
+std::vector<SearchedLine> likeliestLines(const cv::Mat& log_shares, const WritingWeight& writing,
+                                         int beam);
 
 // The logarithm of nothing.
 inline constexpr double never = -std::numeric_limits<double>::infinity();
