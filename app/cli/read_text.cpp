@@ -13,7 +13,7 @@ namespace cli {
 
 namespace {
 
-constexpr double hardly_any = 0.005;  // candidates below it are told together
+constexpr double hardly_any = 0.01;  // candidates below it are told together
 
 // How many characters stand in one state; `open` when some stretch does not say.
 struct StateCount {
