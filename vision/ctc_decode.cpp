@@ -96,6 +96,12 @@ double shareOf(const std::vector<int>& best, const std::vector<SearchedLine>& li
 
 }  // namespace
 
+int LineClasses::space() const
+{
+    const auto found = std::find(characters.begin(), characters.end(), " ");
+    return found == characters.end() ? 0 : static_cast<int>(found - characters.begin()) + 1;
+}
+
 int LineClasses::capitalOf(int of_class) const
 {
     if (!isCharacter(of_class))

@@ -34,6 +34,7 @@ LineReader::SeenRow LineReader::look(const EnhancedStamp& stamp, const LineRow& 
     SeenRow seen{networkCrop(stamp.layer(layer_read), row), {}, {}};
     seen.log_shares = network_.logShares(seen.crop.grey);
     seen.decoded = decodeLine(seen.log_shares, classes(), &writing_, options_);
+    seen.decoded = withWideSpaces(std::move(seen.decoded), classes());
     if (ends_known)
         seen.decoded = withinRow(std::move(seen.decoded), seen.crop);
     return seen;

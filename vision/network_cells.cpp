@@ -11,6 +11,9 @@ namespace vision {
 
 namespace {
 
+// Lost letters leave no more room than this each, in pitches, and for the spaces beside them.
+constexpr double room_of_lost = 2, room_of_spaces = 0.6;
+constexpr double surely_a_space = 0.8;
 constexpr double widest_cell = 0.75;  // of the pitch, to either side of a letter's middle
 
 double logOdds(double share)
@@ -40,6 +43,22 @@ double pitchOf(const DecodedLine& line)
     std::nth_element(steps.begin(), steps.begin() + static_cast<std::ptrdiff_t>(steps.size() / 2),
                      steps.end());
     return std::max(1.0, steps[steps.size() / 2]);
+}
+
+bool isGap(const DecodedPlace& place, const LineClasses& classes)
+{
+    return !place.shares.empty() && (place.shares.front().of_class == classes.lost() ||
+                                     place.shares.front().of_class == classes.space());
+}
+
+// What the places first <= i < end, gaps all of them, are told to be: a space, where the letters
+// lost there cannot fill them.
+DecodedPlace wideSpace(const DecodedLine& line, std::size_t first, std::size_t end,
+                       const LineClasses& classes)
+{
+    return {{{classes.space(), surely_a_space}, {classes.lost(), 1 - surely_a_space}},
+            line.places[first].first_step,
+            line.places[end - 1].end_step};
 }
 
 // A cell reaches half-way to its neighbours, but not beyond a letter's room.
@@ -104,6 +123,25 @@ DecodedLine withinRow(DecodedLine line, const LineCrop& crop)
                (place.shares.empty() || place.shares.front().share < plainly);
     };
     std::erase_if(line.places, isBeyond);
+    return line;
+}
+
+DecodedLine withWideSpaces(DecodedLine line, const LineClasses& classes)
+{
+    const double pitch = pitchOf(line);
+    for (std::size_t first = 1; first < line.places.size(); ++first) {
+        std::size_t end = first, lost = 0;
+        for (; end < line.places.size() && isGap(line.places[end], classes); ++end)
+            lost += line.places[end].shares.front().of_class == classes.lost();
+        if (lost == 0 || end == line.places.size())
+            continue;
+        const double room = (middleOf(line.places[end]) - middleOf(line.places[first - 1])) / pitch;
+        if (room - 1 < room_of_lost * static_cast<double>(lost) + room_of_spaces)
+            continue;
+        line.places[first] = wideSpace(line, first, end, classes);
+        line.places.erase(line.places.begin() + static_cast<std::ptrdiff_t>(first) + 1,
+                          line.places.begin() + static_cast<std::ptrdiff_t>(end));
+    }
     return line;
 }
 

@@ -18,6 +18,12 @@ namespace vision {
 //   crop     where the decoded line was cut from
 DecodedLine withinRow(DecodedLine line, const LineCrop& crop);
 
+// The line with a space in place of lost letters where far fewer of them were told than there is
+// room for at the line's pitch: letters that are lost stand as close as those beside them, two
+// columns of writing on one line do not. How likely it is that nothing stood there is a choice, not
+// a measurement (`surely_a_space`).
+DecodedLine withWideSpaces(DecodedLine line, const LineClasses& classes);
+
 // What a decoded line's certainty is judged by.
 struct DecodedLineTraits {
     double share = 0;   // log odds of the line among those that the search kept

@@ -46,3 +46,51 @@ TEST_CASE("A faint letter at the row's end stays", "[vision][network_cells]")
     REQUIRE(line.cells.size() == 2);
     CHECK(line.cells[1].state == models::CellState::Traces);
 }
+
+namespace {
+
+// Letters 4 steps apart, then `lost` letters told in a gap, then letters again `room` pitches on.
+vision::DecodedLine withGap(int lost, double room)
+{
+    vision::DecodedLine line;
+    for (int i = 0; i < 4; ++i)
+        line.places.push_back(placeAt(4 * i, class_a, 0.99));
+    const double begin = 12, end = begin + 4 * room;
+    for (int i = 1; i <= lost; ++i)
+        line.places.push_back(placeAt(begin + i * (end - begin) / (lost + 1), 5, 0.7));
+    for (int i = 0; i < 4; ++i)
+        line.places.push_back(placeAt(end + 4 * i, class_a, 0.99));
+    return line;
+}
+
+// A, B and a space; 4 is traces, 5 lost.
+const vision::LineClasses spaced{{"A", "B", " "}};
+
+}  // namespace
+
+TEST_CASE("A gap far wider than the letters lost in it is a space", "[vision][network_cells]")
+{
+    for (const int lost : {1, 2}) {
+        const vision::DecodedLine line = vision::withWideSpaces(withGap(lost, 7), spaced);
+        REQUIRE(line.places.size() == 9);
+        const vision::DecodedPlace& space = line.places[4];
+        CHECK(space.shares.front().of_class == spaced.space());
+        CHECK(space.shares.front().share < 0.9);  // it may be lost letters all the same
+        CHECK(space.shares.back().of_class == spaced.lost());
+    }
+}
+
+TEST_CASE("Letters lost at the line's pitch stay lost", "[vision][network_cells]")
+{
+    // A letter fills two pitches with its neighbours'; with a space on either side nearly four.
+    for (const double room : {2.0, 3.0, 3.5})
+        CHECK(vision::withWideSpaces(withGap(1, room), spaced).places[4].shares.front().of_class ==
+              spaced.lost());
+    const vision::DecodedLine three = vision::withWideSpaces(withGap(3, 4), spaced);
+    CHECK(three.places.size() == 11);
+    // Lost at the line's end: nothing tells where the gap ends.
+    vision::DecodedLine open = withGap(1, 7);
+    open.places.resize(5);
+    CHECK(vision::withWideSpaces(open, spaced).places.back().shares.front().of_class ==
+          spaced.lost());
+}

@@ -1,5 +1,5 @@
 #!/bin/sh
-# Makes all weights from nothing, into WORK: about 70 minutes on two H100 or H200.
+# Makes all weights from nothing, into WORK: about 80 minutes on two H100 or H200.
 #   make_weights.sh SOURCE WORK
 # SOURCE holds the pictures of pictures.tsv. Needs Debian 12's apt-get and dpkg for the faces, PyTorch 2, OpenCV, Pillow,
 # onnx and fonttools. A run that broke off is gone on with by deleting the lines before it.
@@ -26,7 +26,12 @@ line 315 33 0.0014 0     # C
 line 525 44 0.0018 0.25  # D
 line 530 55 0.0013 0.04  # E
 line 135 66 0.0007 0     # F
-line 110 77 0.0007 0     # G; it was made on one GPU
+line 110 77 0.0007 0     # G; it was made on one GPU, as H was
+cp "$work/line_reader.onnx" "$work/line_reader_g.onnx"
+line 515 89 0.0012 0.4    # H
+line 480 90 0.0007 0      # H, gone on with
+python3 mix.py "$work/line_reader_g.onnx" "$work/line_reader.onnx" "$work/mean.onnx"
+mv "$work/mean.onnx" "$work/line_reader.onnx"
 
 finder() { run finder_train.py finder_pictures "$@" --from "$work/finder.onnx"; }
 run finder_train.py finder_pictures 480 2 0.003 0.05           # F1
