@@ -174,7 +174,8 @@ std::vector<double> termsOf(const DecodedLineTraits& traits)
 const LogisticModel& decodedLineModel()
 {
     static const LogisticModel model{
-        1.43, {{"share", 0.40}, {"seen", 0.57}, {"bare", -2.06}, {"gap", 0.13}, {"unread", -2.98}}};
+        1.44,
+        {{"share", 0.37}, {"seen", 0.64}, {"bare", -1.98}, {"gap", -0.23}, {"unread", -2.44}}};
     return model;
 }
 
