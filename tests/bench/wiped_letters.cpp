@@ -157,58 +157,76 @@ void print(double contrast, const char* what, const Tally& tally)
     std::cout << '\n';
 }
 
-}  // namespace
-
-int main(int argc, char** argv)
-{
+struct Settings {
     std::vector<double> contrasts;
     bool lists = false;
     std::uint32_t seed = 0;
     std::optional<double> spacing;
-    for (int i = 1; i < argc; ++i)
-        if (std::string(argv[i]) == "--list")
-            lists = true;
-        else if (std::string(argv[i]) == "--seed" && i + 1 < argc)
-            seed = static_cast<std::uint32_t>(std::stoul(argv[++i]));
-        else if (std::string(argv[i]) == "--spacing" && i + 1 < argc)
-            spacing = std::stod(argv[++i]);
+};
+
+Settings settingsFrom(int argc, char** argv)
+{
+    Settings settings;
+    for (int i = 1; i < argc; ++i) {
+        const std::string name = argv[i];
+        if (name == "--list")
+            settings.lists = true;
+        else if (name == "--seed" && i + 1 < argc)
+            settings.seed = static_cast<std::uint32_t>(std::stoul(argv[++i]));
+        else if (name == "--spacing" && i + 1 < argc)
+            settings.spacing = std::stod(argv[++i]);
         else
-            contrasts.push_back(std::stod(argv[i]));
-    if (contrasts.empty())
-        contrasts = {0.25, 0.40};
+            settings.contrasts.push_back(std::stod(name));
+    }
+    if (settings.contrasts.empty())
+        settings.contrasts = {0.25, 0.40};
+    return settings;
+}
+
+std::vector<DrawnMark> marksAt(double contrast, const Settings& settings)
+{
+    std::vector<DrawnMark> marks =
+        settings.seed == 0 ? drawnMarks(contrast) : otherMarks(contrast, settings.seed, 100);
+    for (DrawnMark& mark : marks)
+        if (settings.spacing)
+            mark.scene.stamps.front().text.letter_spacing = *settings.spacing;
+    return marks;
+}
+
+// Wipes letters out of a mark's lines, reads each and counts what became of them.
+void readWiped(const DrawnMark& mark, const cv::Mat& ground, bool lists, flow::Engines& engines,
+               std::map<Wipe, Tally>& tallies)
+{
+    const synthetic::DrawnPhoto drawn = synthetic::drawPhoto(mark.scene);
+    std::mt19937 dice(mark.scene.seed);
+    for (const synthetic::LineTruth& line : drawn.stamps.front().lines) {
+        const std::vector<Wipe> wipes = chooseLetters(line, dice);
+        vision::Photo crop;
+        crop.pixels = bench::laidStraight(wiped(drawn.pixels, ground, line, wipes), line.corners);
+        const bench::ReadPicture read = bench::readMarks(crop, engines, true);
+        const models::Line seen = read.lines.empty() ? models::Line{} : read.lines.front().line;
+        count(line, wipes, seen, tallies);
+        if (lists)
+            std::cout << mark.id << '\t' << markedUp(line, wipes) << '\t'
+                      << models::writeTyped(seen) << '\n';
+    }
+}
+
+}  // namespace
+
+int main(int argc, char** argv)
+{
+    const Settings settings = settingsFrom(argc, argv);
     flow::Engines engines = flow::makeEngines(WEFTMARK_SOURCE_DIR "/models/register");
-    const auto marksAt = [&](double contrast) {
-        std::vector<DrawnMark> marks =
-            seed == 0 ? drawnMarks(contrast) : otherMarks(contrast, seed, 100);
-        for (DrawnMark& mark : marks)
-            if (spacing)
-                mark.scene.stamps.front().text.letter_spacing = *spacing;
-        return marks;
-    };
-    const std::vector<DrawnMark> bare = marksAt(hardly_inked);
+    const std::vector<DrawnMark> bare = marksAt(hardly_inked, settings);
     std::cout << "contrast  wiped letters  traces or lost  dropped  right  sure letter  sure and "
                  "wrong\n";
-    for (const double contrast : contrasts) {
+    for (const double contrast : settings.contrasts) {
         std::map<Wipe, Tally> tallies;
-        const std::vector<DrawnMark> marks = marksAt(contrast);
-        for (std::size_t m = 0; m < marks.size(); ++m) {
-            const synthetic::DrawnPhoto drawn = synthetic::drawPhoto(marks[m].scene);
-            const cv::Mat ground = synthetic::drawPhoto(bare[m].scene).pixels;
-            std::mt19937 dice(marks[m].scene.seed);
-            for (const synthetic::LineTruth& line : drawn.stamps.front().lines) {
-                const std::vector<Wipe> wipes = chooseLetters(line, dice);
-                vision::Photo crop;
-                crop.pixels =
-                    bench::laidStraight(wiped(drawn.pixels, ground, line, wipes), line.corners);
-                const bench::ReadPicture read = bench::readMarks(crop, engines, true);
-                const models::Line seen =
-                    read.lines.empty() ? models::Line{} : read.lines.front().line;
-                count(line, wipes, seen, tallies);
-                if (lists)
-                    std::cout << marks[m].id << '\t' << markedUp(line, wipes) << '\t'
-                              << models::writeTyped(seen) << '\n';
-            }
-        }
+        const std::vector<DrawnMark> marks = marksAt(contrast, settings);
+        for (std::size_t m = 0; m < marks.size(); ++m)
+            readWiped(marks[m], synthetic::drawPhoto(bare[m].scene).pixels, settings.lists, engines,
+                      tallies);
         print(contrast, "whole", tallies[Wipe::Whole]);
         print(contrast, "half", tallies[Wipe::Half]);
     }
