@@ -23,7 +23,7 @@ struct LimitSoftness {
 std::vector<double> periodWeights(const std::string& from, const std::string& to,
                                   const YearRange& range, const LimitSoftness& softness);
 
-inline constexpr LimitSoftness usual_softness = {0.6, 0.9, 1, 1.3};
+inline constexpr LimitSoftness usual_softness = {0.6, 0.9, 1, 1.2};
 inline constexpr LimitSoftness wrong_softness = {6, 6, 8, 8};  // where a register is mistaken
 
 // Is there a limit on either side?
