@@ -54,60 +54,63 @@ const char* wordOf(EventKind kind)
     return words[static_cast<std::size_t>(kind)];
 }
 
+// What a detail says, of its years from `feature`.
+DateEvidence featurePiece(const Feature& feature, const char* seen, const std::string& meaning,
+                          std::vector<EvidenceCase> cases)
+{
+    DateEvidence piece;
+    piece.source = feature.name + ", " + seen;
+    piece.meaning = meaning;
+    piece.cases = std::move(cases);
+    return piece;
+}
+
 DateEvidence presentEvidence(const Feature& feature, const YearRange& range)
 {
-    const Weights one(range.size(), 1);
+    const auto years = [&](const std::string& from, const std::string& to,
+                           const LimitSoftness& softness = usual_softness) {
+        return periodWeights(from, to, range, softness);
+    };
     const double sound = 1 - register_slips - part_put_on_later - part_older - detail_mistaken;
-    DateEvidence piece;
-    piece.source = feature.name + ", present";
-    piece.meaning = "made so " + yearsInWords(feature.from, feature.to);
-    piece.cases = {
-        {std::nullopt, sound, periodWeights(feature.from, feature.to, range, usual_softness), {}},
-        {Fault::RegisterWrong, register_slips,
-         periodWeights(feature.from, feature.to, range, wrong_softness),
-         "the register's years of this detail are wrong"},
-        {Fault::LaterRepair, part_put_on_later,
-         scaledYears(part_matches, periodWeights({}, feature.to, range, usual_softness)),
-         "the part was put on later, in a repair"},
-        {Fault::OlderPart, part_older,
-         scaledYears(part_matches, periodWeights(feature.from, {}, range, usual_softness)),
-         "the part is older than the piece, or from another"},
-        {Fault::WronglySeen, detail_mistaken, scaledYears(mistaken_match, one),
-         "the detail was taken for another"}};
-    return piece;
+    return featurePiece(
+        feature, "present", "made so " + yearsInWords(feature.from, feature.to),
+        {{std::nullopt, sound, years(feature.from, feature.to), {}},
+         {Fault::RegisterWrong, register_slips, years(feature.from, feature.to, wrong_softness),
+          "the register's years of this detail are wrong"},
+         {Fault::LaterRepair, part_put_on_later, scaledYears(part_matches, years({}, feature.to)),
+          "the part was put on later, in a repair"},
+         {Fault::OlderPart, part_older, scaledYears(part_matches, years(feature.from, {})),
+          "the part is older than the piece, or from another"},
+         {Fault::WronglySeen, detail_mistaken, Weights(range.size(), mistaken_match),
+          "the detail was taken for another"}});
+}
+
+// 1 less this share of the weights.
+Weights allBut(double share, const Weights& years)
+{
+    return mixedYears(Weights(years.size(), 1), 1, years, -share);
 }
 
 DateEvidence absentEvidence(const Feature& feature, const YearRange& range)
 {
-    const Weights one(range.size(), 1);
-    DateEvidence piece;
-    piece.source = feature.name + ", absent";
-    piece.meaning = "rather not made " + yearsInWords(feature.from, feature.to);
-    piece.cases = {
-        {std::nullopt,
-         1 - detail_mistaken,
-         mixedYears(one, 1, periodWeights(feature.from, feature.to, range, usual_softness),
-                    -has_detail),
-         {}},
-        {Fault::WronglySeen, detail_mistaken, scaledYears(1 - has_detail, one),
-         "the detail was there and was overlooked"}};
-    return piece;
+    const Weights made_so = periodWeights(feature.from, feature.to, range, usual_softness);
+    return featurePiece(
+        feature, "absent", "rather not made " + yearsInWords(feature.from, feature.to),
+        {{std::nullopt, 1 - detail_mistaken, allBut(has_detail, made_so), {}},
+         {Fault::WronglySeen, detail_mistaken, Weights(range.size(), 1 - has_detail),
+          "the detail was there and was overlooked"}});
 }
 
 DateEvidence alteredEvidence(const Feature& feature, const YearRange& range)
 {
-    const Weights one(range.size(), 1);
-    DateEvidence piece;
-    piece.source = feature.name + ", altered later";
-    piece.meaning = "made before the alteration, which is of " +
-                    yearsInWords(feature.from, feature.to) + "; it says no more of the making";
-    piece.cases = {
-        {std::nullopt,
-         1,
-         mixedYears(one, alteration_free, periodWeights({}, feature.to, range, usual_softness),
-                    1 - alteration_free),
-         {}}};
-    return piece;
+    const Weights until = periodWeights({}, feature.to, range, usual_softness);
+    Weights made =
+        mixedYears(Weights(range.size(), 1), alteration_free, until, 1 - alteration_free);
+    return featurePiece(feature, "altered later",
+                        "made before the alteration, which is of " +
+                            yearsInWords(feature.from, feature.to) +
+                            "; it says no more of the making",
+                        {{std::nullopt, 1, std::move(made), {}}});
 }
 
 // The years an EDTF date can be, each alike; of a qualified one also some beside them.

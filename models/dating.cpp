@@ -94,6 +94,8 @@ struct Judged {
     ByYear wrong;                             // by year: P(a fault that matters | everything, year)
     std::vector<double> by_case;              // P(this fault, and it matters | everything)
     std::vector<std::size_t> likeliest_year;  // by case, of the years in which it matters
+    const EvidenceCase* open_case = nullptr;  // the likeliest of the open ones,
+    double open_share = 0;                    //   P(it | everything)
 };
 
 Judged judge(const DateEvidence& piece, const ByYear& years, const ByYear& likelihood)
@@ -103,7 +105,7 @@ Judged judge(const DateEvidence& piece, const ByYear& years, const ByYear& likel
     Judged judged;
     judged.wrong.assign(years.size(), 0);
     for (const EvidenceCase& one : piece.cases) {
-        double share = 0, best = -1;
+        double share = 0, best = -1, open = 0;
         std::size_t best_year = 0;
         for (std::size_t y = 0; y < years.size(); ++y) {
             if (likelihood[y] <= 0)
@@ -113,6 +115,10 @@ Judged judge(const DateEvidence& piece, const ByYear& years, const ByYear& likel
                 judged.sound += years[y] * holds;
                 continue;
             }
+            if (one.is_open) {
+                open += years[y] * holds;
+                continue;
+            }
             const double matters = holds * (highest > 0 ? 1 - sound[y] / highest : 1);
             judged.wrong[y] += matters;
             share += years[y] * matters;
@@ -120,6 +126,10 @@ Judged judge(const DateEvidence& piece, const ByYear& years, const ByYear& likel
                 best = years[y] * matters;
                 best_year = y;
             }
+        }
+        if (open > judged.open_share) {
+            judged.open_share = open;
+            judged.open_case = &one;
         }
         judged.by_case.push_back(share);
         judged.likeliest_year.push_back(best_year);
@@ -237,6 +247,9 @@ Dating dateFrom(const std::vector<DateEvidence>& evidence, const YearRange& rang
         dating.weights.push_back(weightOf(dating.years, without));
         dating.weights.back().sound = judged.back().sound;
         dating.weights.back().words = moveInWords(dating, without, dating.weights.back());
+        if (judged.back().open_share > judged.back().sound)
+            dating.weights.back().words +=
+                openInWords(*judged.back().open_case, judged.back().open_share);
     }
     dating.contradiction = contradictionOf(judged, dating.years);
     dating.is_contradiction = dating.contradiction >= options.alarm_from;

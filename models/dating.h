@@ -34,6 +34,9 @@ struct EvidenceCase {
     // of the piece share. Not negative.
     std::vector<double> likelihood;
     std::string words;  // what would be so: "the buckle was put on later"
+    // It was an open question from the start, so that it contradicts nothing where it holds: that a
+    // lone 47 may be a size is no fault of the 47.
+    bool is_open = false;
 };
 
 // One piece of evidence.
@@ -50,7 +53,8 @@ struct EvidenceWeight {
                         //   would be without the piece
     double moved = 0;   // 0 to 1: how much probability went to other years by it
     double sound = 1;   // 0 to 1: that it is as it seems, given everything
-    std::string words;  // "1943 rises from 12 % to 88 %"
+    std::string words;  // "1943 rises from 12 % to 88 %"; where an open case is likelier than the
+                        //   sound one, that too
 };
 
 // A piece that the others contradict, with what is likeliest wrong with it.
@@ -85,10 +89,10 @@ struct Dating {
 // weighed by their priors; pieces are independent given the year. From the same sums comes how
 // likely each case is given everything: a piece is wrong in a way that matters when a fault of it
 // holds and the year is none that its sound case allows (1 minus the sound likelihood of the year
-// over its highest). Nothing is averaged: evidence that cannot be reconciled leaves two groups of
-// years, each as likely as what must be wrong for it.
-// Throws std::invalid_argument if a piece has no cases, lengths differ from the range's, priors do
-// not sum to 1, an option is out of range, or no year is possible.
+// over its highest); of an open case it never matters. Nothing is averaged: evidence that cannot be
+// reconciled leaves two groups of years, each as likely as what must be wrong for it. Throws
+// std::invalid_argument if a piece has no cases, lengths differ from the range's, priors do not sum
+// to 1, an option is out of range, or no year is possible.
 Dating dateFrom(const std::vector<DateEvidence>& evidence, const YearRange& range,
                 const DatingOptions& options = {});
 

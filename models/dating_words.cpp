@@ -80,6 +80,11 @@ std::string misreadInWords(int read, int printed)
     return digits + " (" + as_printed + " read as " + as_read + ")";
 }
 
+std::string openInWords(const EvidenceCase& open, double share)
+{
+    return "; likeliest " + open.words + " (" + percentInWords(share) + ")";
+}
+
 std::string culpritInWords(const DateEvidence& piece, const EvidenceCase& likeliest,
                            const Culprit& culprit)
 {

@@ -18,6 +18,9 @@ std::string moveInWords(const Dating& dating, const std::vector<double>& without
 // "the 8 of 1948 was likely a 3 (1943)"
 std::string misreadInWords(int read, int printed);
 
+// "; likeliest the figures are no date of its making (75 %)"
+std::string openInWords(const EvidenceCase& open, double share);
+
 // A sentence that names the piece, what is likeliest wrong with it and how likely that is.
 std::string culpritInWords(const DateEvidence& piece, const EvidenceCase& likeliest,
                            const Culprit& culprit);

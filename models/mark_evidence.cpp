@@ -23,9 +23,8 @@ constexpr double bears_earlier = 0.004, earlier_fading = 0.7;
 constexpr double inspected_fading = 0.6, contract_fading = 0.6, pattern_fading = 0.9;
 constexpr double least_date = 0.1;  // a stretch less likely a date says nothing
 constexpr double is_date = 0.5;     // one likelier is taken out before a maker is looked for
-// Of the roles that say nothing, where they are not the likelier ones, this much counts: digits in
-// a date's form are seldom something else, whatever else has such a form.
-constexpr double stray_form = 0.1;
+// What the figures may well be besides is an open question and no fault.
+constexpr double is_open_from = 0.2;
 
 // A place of a line that can be a date.
 struct DateStretch {
@@ -240,10 +239,11 @@ DateEvidence pieceOf(const std::string& stamp_name, const DateStretch& stretch,
     for (std::size_t r = 1; r < roles.size(); ++r)
         if (roles[r].share > 0)
             piece.cases.push_back({Fault::OtherRole, roles[r].share, roles[r].of_printed(printed),
-                                   roles[r].if_wrong});
+                                   roles[r].if_wrong, roles[r].share >= is_open_from});
     if (shares.nothing > 0)
         piece.cases.push_back({Fault::OtherRole, shares.nothing, anyYear(range),
-                               "the figures are no date of its making"});
+                               "the figures are no date of its making",
+                               shares.nothing >= is_open_from});
     return piece;
 }
 

@@ -12,8 +12,10 @@ namespace models {
 // A year's weight falls off beyond a limit by exp(-years / this); 0 would be a sharp limit.
 // Common practice, no source: things are given up more slowly than begun.
 struct LimitSoftness {
-    double before = 0, after = 0;              // years, of a limit as it stands
-    double before_about = 0, after_about = 0;  // where the limit is qualified by ?, ~ or %
+    double before = 0, after = 0;  // years, of a limit as it stands
+    // Where the limit is qualified by ?, ~ or %: a few years off are what "about" says, five are
+    // not.
+    double before_about = 0, after_about = 0;
 };
 
 // How well each year of the range suits limits in EDTF: 1 within, falling off beyond; an empty or
@@ -21,7 +23,7 @@ struct LimitSoftness {
 std::vector<double> periodWeights(const std::string& from, const std::string& to,
                                   const YearRange& range, const LimitSoftness& softness);
 
-inline constexpr LimitSoftness usual_softness = {0.6, 0.9, 1.5, 2};
+inline constexpr LimitSoftness usual_softness = {0.6, 0.9, 1, 1.2};
 inline constexpr LimitSoftness wrong_softness = {6, 6, 8, 8};  // where a register is mistaken
 
 // Is there a limit on either side?

@@ -3,6 +3,7 @@
 #include <CLI/CLI.hpp>
 
 #include "app/cli/commands.h"
+#include "app/cli/conclusion_options.h"
 #include "app/cli/exit_codes.h"
 #include "app/cli/item_types.h"
 #include "app/cli/places.h"
@@ -10,9 +11,6 @@
 #include "app/cli/read_text.h"
 #include "app/cli/typed_text.h"
 #include "app/flow/filing.h"
-#include "app/flow/register_hash.h"
-#include "models/archive/record_names.h"
-#include "models/edtf.h"
 
 namespace cli {
 
@@ -21,42 +19,15 @@ namespace {
 struct AddOptions {
     std::vector<std::string> photos, readings;
     std::string archive_folder, register_folder, author;
-    std::string accession_number, type_id, notes, maker_id, date, reasons;
-    std::string certainty;
+    std::string accession_number, type_id, notes;
+    ConclusionOptions conclusion;
     bool mirrored = false;
 };
 
-models::Certainty certaintyFrom(const AddOptions& options)
-{
-    if (options.certainty.empty())
-        return models::Certainty::Possible;
-    const std::optional<models::Certainty> certainty = models::certaintyNamed(options.certainty);
-    if (!certainty)
-        throw UsageError("'" + options.certainty +
-                         "' is no word of certainty; write certain, probable or possible");
-    return *certainty;
-}
-
-bool concludes(const AddOptions& options)
-{
-    return !options.maker_id.empty() || !options.date.empty();
-}
-
-void check(const AddOptions& options, const models::MakerRegister& known,
-           const std::filesystem::path& register_folder)
+void check(const AddOptions& options, const models::MakerRegister& known)
 {
     requireItemType(options.type_id, known);
-    if (!options.maker_id.empty() && !known.maker(options.maker_id))
-        throw UsageError("the register has no maker '" + options.maker_id +
-                         "'; give the maker_id of " + (register_folder / "makers.csv").string());
-    const std::string no_date = options.date.empty() ? "" : models::whyNoYearBounds(options.date);
-    if (!no_date.empty())
-        throw UsageError("'" + options.date + "' is not a date in EDTF: " + no_date +
-                         "; write 1940, 1940?, 194X or 1938/1941");
-    certaintyFrom(options);
-    if (!concludes(options) && !(options.certainty.empty() && options.reasons.empty()))
-        throw UsageError(
-            "--certainty and --reasons belong to a conclusion; give --maker or --date");
+    checkConclusion(options.conclusion, known);
     if (options.mirrored && !options.readings.empty())
         throw UsageError("--mirrored is for photographs that are read; leave it or --reading out");
     if (options.photos.empty() && options.readings.empty())
@@ -125,20 +96,14 @@ Filing prepareFiling(const AddOptions& options, const std::string& by,
         engines = enginesFor(register_folder, around);
     else
         engines.known = models::loadRegister(register_folder);
-    check(options, engines.known, register_folder);
+    check(options, engines.known);
     if (options.readings.empty())
         addExamined(options, engines, around, filing);
     else
         addPersonsReadings(options, by, engines.known, around, filing);
-    if (!concludes(options))
-        return filing;
-    models::AttributionRecord attribution =
-        flow::attributionRecord(options.maker_id, engines.known, filing.candidates);
-    attribution.register_sha256 = flow::registerSha256(register_folder);
-    attribution.date_edtf = options.date;
-    attribution.certainty = certaintyFrom(options);
-    attribution.reasons = options.reasons;
-    filing.item.attributions = {attribution};
+    if (options.conclusion.concludes())
+        filing.item.attributions = {
+            conclusionFrom(options.conclusion, engines.known, register_folder, filing.candidates)};
     return filing;
 }
 
@@ -211,11 +176,7 @@ std::function<int()> prepareAdd(CLI::App& command, Surroundings& around)
     command.add_option("--type", options->type_id, "What the piece is: an item type's id")
         ->type_name("ITEM_TYPE");
     command.add_option("--notes", options->notes, "Notes");
-    command.add_option("--maker", options->maker_id, "The maker that you conclude, by its id");
-    command.add_option("--date", options->date, "The date that you conclude, in EDTF");
-    command.add_option("--certainty", options->certainty,
-                       "How sure you are: certain, probable or possible (the default)");
-    command.add_option("--reasons", options->reasons, "Why you conclude it");
+    tellConclusionOptions(command, options->conclusion);
     command.add_option("--author", options->author, author_help)->type_name("NAME");
     command.add_option("--archive", options->archive_folder, archive_help)->type_name("FOLDER");
     command.add_option("--register", options->register_folder, register_help)->type_name("FOLDER");

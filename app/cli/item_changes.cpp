@@ -6,11 +6,8 @@
 #include "app/cli/item_facts.h"
 #include "app/cli/item_types.h"
 #include "app/cli/typed_text.h"
-#include "app/flow/filing.h"
-#include "app/flow/register_hash.h"
 #include "models/archive/archive.h"
 #include "models/archive/record_names.h"
-#include "models/edtf.h"
 
 namespace cli {
 
@@ -66,18 +63,14 @@ models::DatedEventRecord eventRecordFrom(const std::string& typed,
     return event.event;
 }
 
-std::optional<models::AttributionRecord> conclusionFrom(const ItemOptions& options,
-                                                        const models::ItemRecord& item,
-                                                        const ItemContext& context)
+std::optional<models::AttributionRecord> attributionFrom(const ItemOptions& options,
+                                                         const models::ItemRecord& item,
+                                                         const ItemContext& context)
 {
-    if (options.maker_id.empty() && options.date.empty())
+    if (!options.conclusion.concludes())
         return std::nullopt;
     models::AttributionRecord attribution =
-        flow::attributionRecord(options.maker_id, context.known, {});
-    attribution.register_sha256 = flow::registerSha256(context.register_folder);
-    attribution.date_edtf = options.date;
-    attribution.certainty = certaintyWordFrom(options.certainty);
-    attribution.reasons = options.reasons;
+        conclusionFrom(options.conclusion, context.known, context.register_folder, {});
     if (options.replaces) {
         if (*options.replaces < 1 || *options.replaces > item.attributions.size())
             throw UsageError("there is no conclusion number " + std::to_string(*options.replaces) +
@@ -200,17 +193,9 @@ void checkItemOptions(const ItemOptions& options, const models::MakerRegister& k
 {
     if (options.type_id)
         requireItemType(*options.type_id, known);
-    if (!options.maker_id.empty() && !known.maker(options.maker_id))
-        throw UsageError("the register has no maker '" + options.maker_id +
-                         "'; look its id up with register list makers");
-    const std::string no_date = options.date.empty() ? "" : models::whyNoYearBounds(options.date);
-    if (!no_date.empty())
-        throw UsageError("'" + options.date + "' is not a date in EDTF: " + no_date +
-                         "; write 1940, 1940?, 194X or 1938/1941");
-    if (options.maker_id.empty() && options.date.empty() &&
-        (!options.certainty.empty() || !options.reasons.empty() || options.replaces))
-        throw UsageError(
-            "--certainty, --reasons and --replaces belong to a conclusion; give --maker or --date");
+    checkConclusion(options.conclusion, known);
+    if (options.replaces && !options.conclusion.concludes())
+        throw UsageError("--replaces belongs to a conclusion; give --maker or --date");
     if (options.item.empty() && (options.stamp_number || !options.taken_back.empty()))
         throw UsageError("--stamp-number and --take-back speak of an item that is filed; name it");
     if (!options.item.empty() && !options.accession_number.empty())
@@ -241,7 +226,7 @@ models::RecordAdditions additionsFrom(const ItemOptions& options, const models::
         additions.measurements.push_back(measurementFrom(typed));
     for (const std::string& typed : options.events)
         additions.dated_events.push_back(eventRecordFrom(typed, stamps));
-    if (const auto conclusion = conclusionFrom(options, item, context))
+    if (const auto conclusion = attributionFrom(options, item, context))
         additions.attributions.push_back(*conclusion);
     if (!item.id.empty())
         additions.corrections = correctionsFrom(options, item);

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "app/cli/conclusion_options.h"
 #include "models/archive/records.h"
 #include "models/maker_register.h"
 
@@ -20,7 +21,7 @@ struct ItemOptions {
     std::vector<std::string> taken_back;
     std::optional<std::size_t> stamp_number;
     bool later_added = false, fresh = false, json = false;
-    std::string maker_id, date, certainty, reasons;
+    ConclusionOptions conclusion;
     std::optional<std::size_t> replaces;
 };
 

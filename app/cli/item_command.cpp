@@ -148,11 +148,7 @@ void tellFactOptions(CLI::App& command, ItemOptions& options)
                     "Something recorded that does not hold: measurement:2=WHY, feature:1=WHY, "
                     "event:1=WHY; it stays in the record")
         ->allow_extra_args(false);
-    command.add_option("--maker", options.maker_id, "The maker that you conclude, by its id");
-    command.add_option("--date", options.date, "The date that you conclude, in EDTF");
-    command.add_option("--certainty", options.certainty,
-                       "How sure you are: certain, probable or possible (the default)");
-    command.add_option("--reasons", options.reasons, "Why you conclude it");
+    tellConclusionOptions(command, options.conclusion);
     command.add_option(
         "--replaces", options.replaces,
         "Number of the conclusion that this one replaces; else both stand as rivals");

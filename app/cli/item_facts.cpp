@@ -126,14 +126,4 @@ models::StampMethod methodFrom(const std::string& typed)
                      "painted or unknown");
 }
 
-models::Certainty certaintyWordFrom(const std::string& typed)
-{
-    if (typed.empty())
-        return models::Certainty::Possible;
-    if (const auto certainty = models::certaintyNamed(typed))
-        return *certainty;
-    throw UsageError("'" + typed +
-                     "' is no word of certainty; write certain, probable or possible");
-}
-
 }  // namespace cli

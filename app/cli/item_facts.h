@@ -26,6 +26,5 @@ TypedEvent eventFrom(const std::string& typed);
 
 models::StampPart partFrom(const std::string& typed);
 models::StampMethod methodFrom(const std::string& typed);
-models::Certainty certaintyWordFrom(const std::string& typed);
 
 }  // namespace cli

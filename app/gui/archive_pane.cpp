@@ -128,6 +128,13 @@ void ArchivePane::showFound(std::vector<models::FoundItem> found)
                                 : tr("%1 records").arg(rows));
     for (const int column : {FoundModel::Accession, FoundModel::Maker, FoundModel::Date})
         table_->resizeColumnToContents(column);
+    const models::FindQuery asked = query();
+    const bool any =
+        asked.words.empty() && asked.maker.empty() && !asked.year_from && !asked.year_to;
+    record_->setPlaceholderText(
+        any ? tr("No record is filed in this archive yet. Read a photo, then file its record with "
+                 "Ctrl+S; it is found here from then on.")
+            : tr("No record has all of this; leave a word or a field out to find more."));
     if (rows > 0)
         table_->setCurrentIndex(model_->index(0, 0));
     else

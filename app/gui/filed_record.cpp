@@ -33,12 +33,21 @@ models::StampRecord stampRecord(const vision::Photo& photo, const StampWork& wor
 }
 
 // The latest reading in which the reader vouches for a cell, as a person does; else the last.
-const models::Reading* readingToShow(const models::ViewRecord& view)
+const models::Reading* readingToShow(const std::vector<models::ReadingRecord>& readings)
 {
-    for (auto it = view.readings.rbegin(); it != view.readings.rend(); ++it)
+    for (auto it = readings.rbegin(); it != readings.rend(); ++it)
         if (hasConfirmed(it->reading, it->reading.reader))
             return &it->reading;
-    return view.readings.empty() ? nullptr : &view.readings.back().reading;
+    return readings.empty() ? nullptr : &readings.back().reading;
+}
+
+void takeRecorded(StampWork& work, const std::vector<models::ReadingRecord>& readings)
+{
+    if (const models::Reading* reading = readingToShow(readings)) {
+        work.shown = *reading;
+        work.mirrored = flow::isMirrored(*reading);
+    }
+    work.gone_through = true;
 }
 
 }  // namespace
@@ -118,12 +127,19 @@ std::vector<StampWork> workFromItem(const models::ItemRecord& item, const std::s
                 work.view_of = stamp.views.front().id;
             work.outline.score = 1;
             work.outline.up_deg = view.up_deg;
-            if (const models::Reading* reading = readingToShow(view)) {
-                work.shown = *reading;
-                work.mirrored = flow::isMirrored(*reading);
-            }
-            work.gone_through = true;
+            takeRecorded(work, view.readings);
             stamps.push_back(std::move(work));
+        }
+    return stamps;
+}
+
+std::vector<StampWork> workFromObject(const models::ItemRecord& item)
+{
+    std::vector<StampWork> stamps;
+    for (const models::StampRecord& stamp : item.stamps)
+        if (stamp.views.empty()) {
+            stamps.emplace_back().id = stampKey(stamp);
+            takeRecorded(stamps.back(), stamp.readings);
         }
     return stamps;
 }

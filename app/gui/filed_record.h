@@ -43,5 +43,7 @@ models::ItemRecord itemFromWork(const vision::Photo& photo, const std::vector<St
 // shows its latest reading by a person, or the latest at all.
 std::vector<StampWork> workFromItem(const models::ItemRecord& item,
                                     const std::string& photo_sha256);
+// The same of the stamps that stand in no photo: what was read on the object itself.
+std::vector<StampWork> workFromObject(const models::ItemRecord& item);
 
 }  // namespace gui

@@ -80,11 +80,8 @@ FilingFields fieldsFromItem(const models::ItemRecord& item)
 {
     FilingFields fields;
     fields.accession_number = item.accession_number;
-    fields.type_id = item.type_id;
-    fields.notes = item.notes;
-    fields.owner = item.owner;
-    fields.condition = item.condition;
-    fields.place_found = item.place_found;
+    for (const ItemText& text : item_texts)
+        fields.*text.said = item.*text.recorded;
     for (const models::StampRecord& stamp : item.stamps)
         if (factsOf(stamp) != StampFacts{})
             fields.stamps[stampKey(stamp)] = factsOf(stamp);
@@ -125,11 +122,8 @@ void putStampFacts(models::StampRecord& stamp, const FilingFields& fields)
 void putFields(models::ItemRecord& item, const FilingFields& fields)
 {
     item.accession_number = fields.accession_number;
-    item.type_id = fields.type_id;
-    item.notes = fields.notes;
-    item.owner = fields.owner;
-    item.condition = fields.condition;
-    item.place_found = fields.place_found;
+    for (const ItemText& text : item_texts)
+        item.*text.recorded = fields.*text.said;
     for (models::StampRecord& stamp : item.stamps)
         putStampFacts(stamp, fields);
     item.features.clear();

@@ -62,6 +62,19 @@ struct FilingFields {
     bool operator==(const FilingFields&) const = default;
 };
 
+// A text that the record of an item has as it is said here, and that can be corrected there.
+struct ItemText {
+    const char* name;  // by which the archive knows it
+    std::string FilingFields::*said;
+    std::string models::ItemRecord::*recorded;
+};
+inline constexpr ItemText item_texts[] = {
+    {"type_id", &FilingFields::type_id, &models::ItemRecord::type_id},
+    {"owner", &FilingFields::owner, &models::ItemRecord::owner},
+    {"condition", &FilingFields::condition, &models::ItemRecord::condition},
+    {"place_found", &FilingFields::place_found, &models::ItemRecord::place_found},
+    {"notes", &FilingFields::notes, &models::ItemRecord::notes}};
+
 // The name of a stamp among what is said of an item: the id of its first view, which is that of its
 // outline on the table; that of the stamp itself where it has none.
 std::string stampKey(const models::StampRecord& stamp);

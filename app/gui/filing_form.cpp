@@ -4,6 +4,8 @@
 #include <QPushButton>
 #include <QScrollArea>
 #include <QVBoxLayout>
+#include <algorithm>
+#include <vector>
 
 #include "app/gui/conclusion_fields.h"
 #include "app/gui/evidence_pane.h"
@@ -80,6 +82,22 @@ void FilingForm::build()
     layout->setContentsMargins(0, 0, 0, 0);
     layout->addLayout(beside, 1);
     layout->addLayout(last);
+    alignFields();
+}
+
+// The fields of both parts stand below each other, whatever words are before them.
+void FilingForm::alignFields()
+{
+    std::vector<QLabel*> labels;
+    for (QWidget* part : {static_cast<QWidget*>(piece_), static_cast<QWidget*>(conclusion_)})
+        for (QLabel* label : part->findChildren<QLabel*>())
+            if (label->buddy())
+                labels.push_back(label);
+    int width = 0;
+    for (const QLabel* label : labels)
+        width = std::max(width, label->sizeHint().width());
+    for (QLabel* label : labels)
+        label->setMinimumWidth(width);
 }
 
 void FilingForm::resizeEvent(QResizeEvent* event)

@@ -57,6 +57,7 @@ protected:
 
 private:
     void build();
+    void alignFields();
     void showTrouble();
 
     PieceFields* piece_;

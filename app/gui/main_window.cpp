@@ -177,7 +177,8 @@ void MainWindow::offerDrafts()
         });
         if (drafts.empty())
             return;
-        const QString newest = nameOf(drafts.front().photo);
+        const QString newest = drafts.front().photo.empty() ? tr("a record without a photo")
+                                                            : nameOf(drafts.front().photo);
         message_->ask(
             drafts.size() == 1
                 ? tr("An earlier sitting left %1 begun and not filed.").arg(newest)
@@ -198,8 +199,8 @@ void MainWindow::closeEvent(QCloseEvent* event)
     } catch (const std::exception& error) {
         trouble = QString::fromUtf8(error.what());
     }
-    const std::vector<std::filesystem::path> unfiled = sitting_->unfiled();
-    if (closing_ || unfiled.empty()) {
+    const QStringList unfiled = sitting_->unfiled();
+    if (closing_ || unfiled.isEmpty()) {
         sitting_->stop();
         sitting_->leaveTable();
         event->accept();
@@ -213,7 +214,7 @@ void MainWindow::closeEvent(QCloseEvent* event)
                        }};
     const Answer stay{tr("Stay"), [this] { stamp_view_->setFocus(); }};
     const QString names = unfiled.size() == 1
-                              ? tr("%1 is not filed yet.").arg(nameOf(unfiled.front()))
+                              ? tr("%1 is not filed yet.").arg(unfiled.front())
                               : tr("%1 photos are not filed yet.").arg(unfiled.size());
     if (trouble.isEmpty())
         message_->ask(names, {leave, stay});

@@ -1,6 +1,7 @@
 // What the window's keys do.
 #include <QFileDialog>
 #include <QKeyEvent>
+#include <QLabel>
 #include <QSplitter>
 #include <set>
 #include <utility>
@@ -18,7 +19,8 @@ bool MainWindow::mayShowCandidates() const
 {
     WorkSession* session = sitting_->session();
     const StampWork* stamp = session ? session->stamp() : nullptr;
-    return stamp && (stamp->gone_through || stamp->looked_ahead);
+    const bool none_to_read = session && session->stamps().empty() && sitting_->record();
+    return none_to_read || (stamp && (stamp->gone_through || stamp->looked_ahead));
 }
 
 void MainWindow::lettersGoneThrough()
@@ -56,9 +58,10 @@ void MainWindow::trayChanged()
         stamp_view_->setFocus();
     } else {
         const bool large = tray_->page() == TrayPage::Photo || tray_->page() == TrayPage::Filing;
+        constexpr int low_px = 520;  // then a large page gets what it needs to be used
         const int whole = splitter_->height();
-        splitter_->setSizes(large ? QList<int>{whole * 2 / 5, whole * 3 / 5}
-                                  : QList<int>{whole * 3 / 5, whole * 2 / 5});
+        const int above = !large ? whole * 3 / 5 : whole < low_px ? whole / 4 : whole * 2 / 5;
+        splitter_->setSizes({above, whole - above});
     }
     const bool in_view = tray_->isOpen(TrayPage::Meaning);
     if (WorkSession* session = sitting_->session())
@@ -113,6 +116,8 @@ void MainWindow::holdPhoto()
 bool MainWindow::eventFilter(QObject* watched, QEvent* event)
 {
     constexpr qint64 short_press_ms = 300;
+    if (watched == hints_ && event->type() == QEvent::Resize)
+        showHints();
     if (event->type() == QEvent::KeyRelease && held_layer_) {
         const auto key = static_cast<QKeyEvent*>(event);
         if (key->key() == Qt::Key_F2 && !key->isAutoRepeat()) {
@@ -147,7 +152,7 @@ bool MainWindow::file()
 {
     filing_form_->settle();
     WorkSession* session = sitting_->session();
-    if (!session || session->stamps().empty()) {
+    if (!session || (session->stamps().empty() && !sitting_->record())) {
         message_->say(Tone::Note, tr("There is nothing to file yet; open a photo and read "
                                      "a stamp first."));
         return false;

@@ -23,20 +23,20 @@ void MainWindow::showSession()
 {
     const int place = sitting_->place();
     PhotoQueue* queue = sitting_->queue();
-    head_->showPhoto(place < 0 ? tr("No photo yet") : nameOf(queue->file(place)), place + 1,
+    head_->showPhoto(place < 0 ? tr("No photo yet") : queue->name(place), place + 1,
                      queue->rowCount());
     if (place >= 0)
         to_read_->setCurrentPhoto(place);
     tray_->setTitle(TrayPage::ToRead,
                     tr("Photos on the table, %1 not filed   Enter opens one, Ctrl+I (or laying "
-                       "a card on another) puts photos of one piece together")
+                       "a card on another) puts photos of one piece together, a stamp laid on "
+                       "another is a view of it")
                         .arg(queue->stillToRead()));
     WorkSession* session = sitting_->session();
     photo_view_->showPhoto(session ? session->photo().pixels : cv::Mat());
     showFields();
-    filing_form_->setFilable(session && !session->stamps().empty(),
+    filing_form_->setFilable(session && (!session->stamps().empty() || sitting_->record()),
                              session ? tr("Outline a stamp first.") : tr("Open a photo first."));
-    stamp_view_->setEmptyWords(emptyWords());
     showStamp();
     showOutlines();
     showCandidates();
@@ -50,13 +50,25 @@ void MainWindow::showSession()
 
 QString MainWindow::emptyWords() const
 {
-    if (sitting_->session())
+    if (const WorkSession* session = sitting_->session()) {
+        if (session->photo().pixels.empty())
+            return session->stamps().empty()
+                       ? tr("No photo, and no stamp was read.  Ctrl+S shows the record.")
+                       : tr("No photo; the letters as they were recorded.");
+        if (session->stamp())
+            return tr("The stamp is being read.  Esc stops it.");
         return tr(
             "No stamp is outlined in this photo. F9 opens the photo; there Ins puts an "
             "outline where you see a mark.");
+    }
     if (sitting_->isBusy())
         return tr("The photo is being read.  Esc stops it.");
-    if (sitting_->place() >= 0)
+    const int place = sitting_->place();
+    if (place >= 0 && sitting_->queue()->state(place) == PhotoState::Unreadable)
+        return tr(
+            "This photo cannot be read.  Once it is mended Ctrl+R reads it, F10 shows the "
+            "others.");
+    if (place >= 0)
         return tr("This photo has not been read.  Ctrl+R reads it, F10 shows the others.");
     return tr(
         "Open photos with Ctrl+O, or drop them, or a folder of them, here.  F1 shows every "
@@ -67,6 +79,7 @@ void MainWindow::showStamp()
 {
     WorkSession* session = sitting_->session();
     const StampWork* stamp = session ? session->stamp() : nullptr;
+    stamp_view_->setEmptyWords(emptyWords());
     head_->showStamp(session ? session->current() + 1 : 0,
                      session ? static_cast<int>(session->stamps().size()) : 0);
     pickLayer(layer_);
@@ -222,7 +235,7 @@ void MainWindow::showFound(const QString& item_id, const std::vector<models::Par
     const auto item = item_id.isEmpty() ? std::nullopt : sitting_->look(item_id.toStdString());
     if (parts && (!item || archive_pane_->idInHand() != item_id))
         return;
-    archive_pane_->showRecord(item ? recordPage(*item, parts) : QString());
+    archive_pane_->showRecord(item ? recordPage(*item, parts, sitting_->known().get()) : QString());
     if (item && !parts)
         sitting_->dateRecord(*item);
 }
@@ -236,7 +249,6 @@ void MainWindow::showAhead(int read, int all)
 
 void MainWindow::showHints()
 {
-    const QString always = tr("F1 all keys");
     QString hints =
         tr("Enter letter is right    Shift+Enter line is    Ctrl+Shift+Enter all the rest is    "
            "? unsure    + faint    [ lost    ~ lost, no number    ] restored    "
@@ -272,7 +284,9 @@ void MainWindow::showHints()
                 break;
         }
     }
-    hints_->setText(hints + always);
+    hints = tr("F1 all keys    ") + hints;
+    hints_->setAccessibleName(hints);
+    hints_->setText(hints_->fontMetrics().elidedText(hints, Qt::ElideRight, hints_->width()));
 }
 
 }  // namespace gui

@@ -115,6 +115,10 @@ void MainWindow::connectPanesToSitting()
         tray_->close();
         guarded([&] { sitting_->goTo(place); });
     });
+    connect(to_read_, &ToReadList::stampLaidOnto, this,
+            [this](const StampPlace& stamp, const StampPlace& onto) {
+                guarded([&] { sitting_->joinViews(stamp, onto); });
+            });
     connect(candidates_, &CandidateList::taken, this,
             [this] { conclude(candidates_->conclusionInHand()); });
     connect(filing_form_, &FilingForm::fieldsChanged, this, [this, session] {

@@ -24,9 +24,37 @@ int PhotoQueue::add(const std::filesystem::path& file)
         return there;
     const int place = rowCount();
     beginInsertRows({}, place, place);
-    entries_.push_back({std::filesystem::absolute(file).lexically_normal(), {}, {}, -1});
+    Entry& entry = entries_.emplace_back();
+    entry.file = std::filesystem::absolute(file).lexically_normal();
+    entry.name = nameOf(entry.file);
     endInsertRows();
     return place;
+}
+
+int PhotoQueue::addRecord(const std::string& id, const QString& name)
+{
+    const auto there = std::find_if(entries_.begin(), entries_.end(),
+                                    [&](const Entry& entry) { return entry.record == id; });
+    if (there != entries_.end())
+        return static_cast<int>(there - entries_.begin());
+    const int place = rowCount();
+    beginInsertRows({}, place, place);
+    Entry& entry = entries_.emplace_back();
+    entry.record = id;
+    entry.name = name;
+    entry.state = PhotoState::Filed;
+    endInsertRows();
+    return place;
+}
+
+const std::string& PhotoQueue::recordAt(int place) const
+{
+    return entries_.at(static_cast<std::size_t>(place)).record;
+}
+
+QString PhotoQueue::name(int place) const
+{
+    return entries_.at(static_cast<std::size_t>(place)).name;
 }
 
 const std::filesystem::path& PhotoQueue::file(int place) const
@@ -54,6 +82,17 @@ void PhotoQueue::setPicture(int place, const QImage& picture)
 bool PhotoQueue::hasPicture(int place) const
 {
     return !entries_.at(static_cast<std::size_t>(place)).picture.isNull();
+}
+
+const std::vector<StampOnCard>& PhotoQueue::stamps(int place) const
+{
+    return entries_.at(static_cast<std::size_t>(place)).stamps;
+}
+
+void PhotoQueue::setStamps(int place, std::vector<StampOnCard> stamps)
+{
+    entries_.at(static_cast<std::size_t>(place)).stamps = std::move(stamps);
+    Q_EMIT dataChanged(index(place), index(place));
 }
 
 int PhotoQueue::stillToRead() const
@@ -126,9 +165,9 @@ QVariant PhotoQueue::data(const QModelIndex& index, int role) const
     const Entry& entry = entries_[static_cast<std::size_t>(index.row())];
     switch (role) {
         case Qt::DisplayRole:
-            return nameOf(entry.file) + "\n" + stateWord(entry.state);
+            return entry.name + "\n" + stateWord(entry.state);
         case Qt::AccessibleTextRole:
-            return QStringList{nameOf(entry.file), stateWord(entry.state),
+            return QStringList{entry.name, stateWord(entry.state),
                                data(index, piece_role).toString()}
                 .join(" ");
         case Qt::ToolTipRole:
@@ -136,7 +175,7 @@ QVariant PhotoQueue::data(const QModelIndex& index, int role) const
         case Qt::DecorationRole:
             return entry.picture.isNull() ? QVariant() : QVariant(entry.picture);
         case piece_role:
-            return entry.piece < 0 ? QString() : tr("with %1").arg(nameOf(file(entry.piece)));
+            return entry.piece < 0 ? QString() : tr("with %1").arg(name(entry.piece));
         default:
             return {};
     }

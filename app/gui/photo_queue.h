@@ -2,12 +2,29 @@
 
 #include <QAbstractListModel>
 #include <QImage>
+#include <QPolygonF>
 #include <filesystem>
+#include <string>
 #include <vector>
 
 namespace gui {
 
 enum class PhotoState { ToRead, Reading, Read, Begun, Filed, Unreadable };
+
+// A stamp on the table: the place of its photo, and its id.
+struct StampPlace {
+    int place = -1;
+    std::string id;
+
+    bool operator==(const StampPlace&) const = default;
+};
+
+// A stamp as its photo's card shows it.
+struct StampOnCard {
+    std::string id;
+    QPolygonF outline;     // in shares of the picture's width and height
+    bool is_view = false;  // another view of a stamp that is shown elsewhere
+};
 
 // The photos on the table in their order, with how far each is.
 class PhotoQueue : public QAbstractListModel {
@@ -18,13 +35,20 @@ public:
 
     // Puts a photo at the end unless it is there already; returns its place.
     int add(const std::filesystem::path& file);
+    // The same for a filed record that has no photo; it has no file.
+    int addRecord(const std::string& id, const QString& name);
     int find(const std::filesystem::path& file) const;  // -1 when it is not there
     const std::filesystem::path& file(int place) const;
+    const std::string& recordAt(int place) const;  // id of a record without a photo; else empty
+    QString name(int place) const;                 // the photo's file name, or the record's name
     PhotoState state(int place) const;
     void setState(int place, PhotoState state);
     // A small picture of it.
     void setPicture(int place, const QImage& picture);
     bool hasPicture(int place) const;
+    // The stamps outlined in it, while it is at hand.
+    const std::vector<StampOnCard>& stamps(int place) const;
+    void setStamps(int place, std::vector<StampOnCard> stamps);
     int stillToRead() const;
     // The photo with which this one shows one piece; -1: none.
     int pieceOf(int place) const;
@@ -50,8 +74,11 @@ Q_SIGNALS:
 private:
     struct Entry {
         std::filesystem::path file;
+        std::string record;
+        QString name;
         PhotoState state = PhotoState::ToRead;
         QImage picture;
+        std::vector<StampOnCard> stamps;
         int piece = -1;
     };
     std::vector<Entry> entries_;

@@ -40,7 +40,9 @@ void PhotoView::turn(double degrees, int gesture)
 
 void PhotoView::addOutline()
 {
-    if (!pixels_.empty())
+    if (pixels_.empty())
+        Q_EMIT couldNot(tr("There is no photo here in which a stamp could be outlined."));
+    else
         Q_EMIT outlineAdded(newOutline(centre_, {pixels_.cols, pixels_.rows}));
 }
 

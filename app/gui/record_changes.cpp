@@ -31,15 +31,9 @@ std::string reasonOf(const FilingFields& fields, const char* otherwise)
 
 void changeItem(RecordAdditions& changes, const FilingFields& now, const models::ItemRecord& item)
 {
-    const auto change = [&](const char* field, const std::string& was, const std::string& is) {
-        if (was != is)
-            correct(changes, "item", item.id, field, is);
-    };
-    change("type_id", item.type_id, now.type_id);
-    change("owner", item.owner, now.owner);
-    change("condition", item.condition, now.condition);
-    change("place_found", item.place_found, now.place_found);
-    change("notes", item.notes, now.notes);
+    for (const ItemText& text : item_texts)
+        if (item.*text.recorded != now.*text.said)
+            correct(changes, "item", item.id, text.name, now.*text.said);
 }
 
 void changeStamps(RecordAdditions& changes, const FilingFields& now, const models::ItemRecord& item)

@@ -4,18 +4,27 @@ namespace gui {
 
 namespace {
 
-// The latest reading by this reader in the view with this id; nullptr when there is none.
-const models::ReadingRecord* lastBy(const models::ItemRecord& item, const std::string& view_id,
+// The latest reading by this reader; nullptr when there is none.
+const models::ReadingRecord* lastBy(const std::vector<models::ReadingRecord>& readings,
                                     const std::string& reader)
 {
-    for (const models::StampRecord& stamp : item.stamps)
-        for (const models::ViewRecord& view : stamp.views) {
-            if (view.id != view_id)
-                continue;
-            for (auto it = view.readings.rbegin(); it != view.readings.rend(); ++it)
-                if (it->reading.reader == reader)
-                    return &*it;
-        }
+    for (auto it = readings.rbegin(); it != readings.rend(); ++it)
+        if (it->reading.reader == reader)
+            return &*it;
+    return nullptr;
+}
+
+// The same in the view with this id, or of the stamp with this id itself.
+const models::ReadingRecord* lastBy(const models::ItemRecord& item, const std::string& id,
+                                    const std::string& reader)
+{
+    for (const models::StampRecord& stamp : item.stamps) {
+        if (stamp.views.empty() && stamp.id == id)
+            return lastBy(stamp.readings, reader);
+        for (const models::ViewRecord& view : stamp.views)
+            if (view.id == id)
+                return lastBy(view.readings, reader);
+    }
     return nullptr;
 }
 
@@ -58,7 +67,9 @@ PhotoCorrection correctionOf(const RecordLink& link, const vision::Photo& photo,
             added.push_back(stamp);
             continue;
         }
-        const auto own = filedReading(stamp, facts.person, facts.now, facts.layer);
+        auto own = filedReading(stamp, facts.person, facts.now, facts.layer);
+        if (own && photo.pixels.empty())  // no picture was looked at
+            own->basis = models::Basis::ObjectInHand;
         const auto last = link.last_reading.find(stamp.id);
         const bool same =
             last != link.last_reading.end() && own && own->lines == last->second.lines;

@@ -12,7 +12,8 @@ namespace gui {
 // Ties the work in hand to the record it was filed as, or opened from.
 struct RecordLink {
     models::ItemRecord item;
-    std::set<std::string> views;  // those on the table that it has; an outline has its view's id
+    std::set<std::string> views;  // those on the table that it has; an outline has its view's id,
+                                  //   a stamp that stands in no photo its own
     std::map<std::string, models::Reading> last_reading;  // by view, as the person filed it
 };
 
@@ -24,7 +25,7 @@ RecordLink linkOpened(const models::ItemRecord& item, const std::vector<StampWor
 // What has changed in one photo since: new readings of views, stamps that are not in the record.
 struct PhotoCorrection {
     struct NewReading {
-        std::string view_id;
+        std::string view_id;  // or the id of a stamp that stands in no photo
         models::Reading reading;
         std::string supersedes;  // the same reader's reading before it, or empty
     };

@@ -85,19 +85,36 @@ bool isTakenBack(const models::ItemRecord& item, const std::string& id)
     });
 }
 
-QString factsHtml(const models::ItemRecord& item, const QString& type)
+QString typeName(const std::string& id, const models::MakerRegister* known)
+{
+    const models::ItemType* type = known ? known->itemType(id) : nullptr;
+    if (!type)
+        return escaped(id);
+    return escaped(type->pattern.empty() ? type->name : type->name + ", " + type->pattern);
+}
+
+QString featureName(const std::string& id, const models::MakerRegister* known)
+{
+    if (known)
+        for (const models::Feature& feature : known->features)
+            if (feature.feature_id == id)
+                return escaped(feature.name);
+    return escaped(id);
+}
+
+QString factsHtml(const models::ItemRecord& item, const models::MakerRegister* known)
 {
     const auto told = [&](const QString& value, const std::string& id) {
         return isTakenBack(item, id) ? "<s>" + value + "</s> " + QObject::tr("(taken back)")
                                      : value;
     };
-    QString text = rowHtml(QObject::tr("type"), type) +
+    QString text = rowHtml(QObject::tr("type"), typeName(item.type_id, known)) +
                    rowHtml(QObject::tr("owner"), escaped(item.owner)) +
                    rowHtml(QObject::tr("condition"), escaped(item.condition)) +
                    rowHtml(QObject::tr("place found"), escaped(item.place_found)) +
                    rowHtml(QObject::tr("notes"), escaped(item.notes));
     for (const models::FeatureSeenRecord& feature : models::standingFeatures(item))
-        text += rowHtml(escaped(feature.feature_id),
+        text += rowHtml(featureName(feature.feature_id, known),
                         withNote(seenWords()[static_cast<int>(feature.seen) + 1], feature.notes));
     for (const models::MeasurementRecord& one : item.measurements)
         text += rowHtml(
@@ -140,31 +157,65 @@ QString stampsHtml(const models::ItemRecord& item)
     return text;
 }
 
+// What of a record was corrected, by the archive's names.
+QString correctedWord(const std::string& name)
+{
+    const std::pair<const char*, QString> words[] = {
+        {"item", QObject::tr("piece:")},
+        {"stamp", QObject::tr("stamp:")},
+        {"dated_event", QObject::tr("date on it")},
+        {"feature_seen", QObject::tr("detail")},
+        {"measurement", QObject::tr("measurement")},
+        {"type_id", QObject::tr("type")},
+        {"owner", QObject::tr("owner")},
+        {"condition", QObject::tr("condition")},
+        {"place_found", QObject::tr("place found")},
+        {"notes", QObject::tr("notes")},
+        {"part", QObject::tr("the part it is on")},
+        {"place", QObject::tr("where on the part")},
+        {"method", QObject::tr("how it was made")},
+        {"ink_colour", QObject::tr("ink colour")},
+        {"frame", QObject::tr("frame")},
+        {"later_added", QObject::tr("looks later added")}};
+    for (const auto& [known, word] : words)
+        if (name == known)
+            return word;
+    return escaped(name);
+}
+
 QString correctionsHtml(const models::ItemRecord& item)
 {
     QString text;
     for (const models::CorrectionRecord& one : item.corrections)
-        text += "<li>" +
-                (one.field == "withdrawn"
-                     ? QObject::tr("%1: taken back, %2").arg(one.about.c_str(), escaped(one.value))
-                     : QObject::tr("%1 %2 was \u201c%3\u201d, is \u201c%4\u201d")
-                           .arg(one.about.c_str(), one.field.c_str(), escaped(one.before),
-                                escaped(one.value))) +
-                " <small>(" + escaped(one.recorded_by) + ", " + escaped(one.recorded_at) +
-                ")</small></li>";
+        text +=
+            "<li>" +
+            (one.field == "withdrawn" ? QObject::tr("%1 taken back: %2")
+                                            .arg(correctedWord(one.about), escaped(one.value))
+                                      : QObject::tr("%1 %2 was \u201c%3\u201d, is \u201c%4\u201d")
+                                            .arg(correctedWord(one.about), correctedWord(one.field),
+                                                 escaped(one.before), escaped(one.value))) +
+            " <small>(" + escaped(one.recorded_by) + ", " + escaped(one.recorded_at) +
+            ")</small></li>";
     return text.isEmpty() ? text
                           : "<h4>" + QObject::tr("Corrected since") + "</h4><ul>" + text + "</ul>";
 }
 
 }  // namespace
 
-QString recordPage(const models::ItemRecord& item, const std::vector<models::PartDating>* dating)
+QString recordName(const models::ItemRecord& item)
+{
+    return item.accession_number.empty() ? QObject::tr("seen, not owned")
+                                         : QString::fromStdString(item.accession_number);
+}
+
+QString recordPage(const models::ItemRecord& item, const std::vector<models::PartDating>* dating,
+                   const models::MakerRegister* known)
 {
     QString page = "<h3>" +
                    (item.accession_number.empty() ? QObject::tr("Seen, not owned")
                                                   : escaped(item.accession_number)) +
                    "</h3>";
-    page += conclusionsHtml(item) + factsHtml(item, escaped(item.type_id));
+    page += conclusionsHtml(item) + factsHtml(item, known);
     if (dating)
         page += "<h4>" + QObject::tr("What the evidence gives now") + "</h4>" + datingPage(*dating);
     page += stampsHtml(item) + correctionsHtml(item);

@@ -91,6 +91,27 @@ void moveDown(SheetLayout& sheet, double by)
     }
 }
 
+// Without a picture the strips stand one below the other, a strip's height left for words above.
+SheetLayout layOutStripsAlone(const std::vector<models::Line>& lines, const SheetRoom& room)
+{
+    SheetLayout sheet;
+    sheet.width = room.width;
+    sheet.left = room.margin;
+    sheet.height = lines.empty() ? 0 : room.strip_height;
+    for (models::Line line : lines) {
+        line.box_px = {};
+        for (models::Cell& cell : line.cells)
+            cell.left_px = cell.right_px = 0;  // of a picture that is not there
+        LineBand band;
+        band.strip = QRectF(0, sheet.height, sheet.width, room.strip_height);
+        band.cells = cellRects(line, sheet, room, band.strip);
+        band.picture = QRectF(sheet.left, sheet.height, 0, 0);
+        sheet.height += room.strip_height;
+        sheet.bands.push_back(std::move(band));
+    }
+    return sheet;
+}
+
 }  // namespace
 
 std::vector<CellExtent> cellExtents(const models::Line& line)
@@ -113,8 +134,10 @@ SheetLayout layOutSheet(const QSizeF& rectified, const std::vector<models::Line>
                         const SheetRoom& room)
 {
     SheetLayout sheet;
-    if (rectified.isEmpty() || room.width <= 2 * room.margin)
+    if (room.width <= 2 * room.margin)
         return sheet;
+    if (rectified.isEmpty())
+        return layOutStripsAlone(lines, room);
     sheet.scale = scaleOf(rectified, lines.size(), room) * std::max(1.0, room.zoom);
     sheet.width = std::max(room.width, rectified.width() * sheet.scale + 2 * room.margin);
     sheet.left = (sheet.width - rectified.width() * sheet.scale) / 2;

@@ -49,7 +49,8 @@ std::vector<CellExtent> cellExtents(const models::Line& line);
 // Lays a stamp out at the full width, cut between its lines so that each cell stands under its
 // letter. A stamp that would not fit the height is made smaller, to six tenths at most, and then
 // scrolled; one that leaves room stands a little above the middle. Cells without a place in the
-// picture are set between their neighbours.
+// picture are set between their neighbours. Without a picture (an empty size) the lines stand below
+// each other, room for a sentence above them.
 SheetLayout layOutSheet(const QSizeF& rectified, const std::vector<models::Line>& lines,
                         const SheetRoom& room);
 

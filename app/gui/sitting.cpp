@@ -47,8 +47,10 @@ Sitting::Sitting(SittingOptions options, QObject* parent)
         timer->setInterval(pause);
     }
     connect(&keep_pause_, &QTimer::timeout, this, &Sitting::keepNow);
-    connect(&queue_, &PhotoQueue::rowsInserted, this,
-            [this](const QModelIndex&, int place) { cards_.want(queue_.file(place)); });
+    connect(&queue_, &PhotoQueue::rowsInserted, this, [this](const QModelIndex&, int place) {
+        if (queue_.recordAt(place).empty())
+            cards_.want(queue_.file(place));
+    });
     connect(&cards_, &CardMaker::made, this, [this](const QString& file, const QImage& picture) {
         const int place = queue_.find(file.toStdString());
         if (place >= 0 && !queue_.hasPicture(place))
@@ -167,7 +169,7 @@ void Sitting::sayWhatWasFound(const vision::Photo& photo, std::size_t stamps)
         const bool light = sentence.contains("lamp") || sentence.contains("light");
         Q_EMIT noted(light ? sentence + " " + lampCaution() : sentence);
     }
-    if (stamps == 0)
+    if (stamps == 0 && !photo.pixels.empty())
         Q_EMIT noted(tr("No stamp was found in %1. F9 opens the photo; there Ins puts an outline "
                         "where you see one.")
                          .arg(nameOf(photo.file)));
@@ -188,6 +190,8 @@ void Sitting::listen(int place, WorkSession* session)
         rank_pause_.start();
     });
     connect(session, &WorkSession::examinationWanted, this, [this] { outline_pause_.start(); });
+    connect(session, &WorkSession::outlinesChanged, this, [this, place] { tellStamps(place); });
+    tellStamps(place);
 }
 
 void Sitting::followLetters(bool follow)

@@ -71,6 +71,10 @@ public:
     void joinPiece(int place, int with);
     // The stamp in hand is a view of the next of the piece's other stamps; after the last of none.
     void turnViewOf();
+    // Says that a stamp on the table is another view of one in the same photo or in another, which
+    // then shows the same piece. Said again it is taken back; undoable, and refused as joinPiece
+    // is.
+    void joinViews(const StampPlace& view, const StampPlace& of);
 
     // Where one was, as it was kept last; photos that are gone are left out.
     struct WindowState {
@@ -102,15 +106,17 @@ public:
 
     std::vector<models::FoundItem> find(const models::FindQuery& query);
     std::optional<models::ItemRecord> look(const std::string& id);
-    // With a draft: as it was left when the record was last being corrected.
+    // With a draft: as it was left when the record was last being corrected. One without a photo is
+    // opened too: its letters stand without a picture.
     void openRecord(const models::ItemRecord& item, std::optional<Draft> draft = std::nullopt);
 
-    // What an earlier sitting left unfiled; troubles are said.
+    // What an earlier sitting left unfiled; troubles are said. A draft that was filed, where the
+    // program ended before it was put away, is put away, which is said.
     std::vector<Draft> earlierDrafts();
     void takeUp(const std::vector<Draft>& drafts);
     // Keeps drafts of all unfiled work now. Throws DraftError.
     void keepDrafts();
-    std::vector<std::filesystem::path> unfiled() const;
+    QStringList unfiled() const;  // names of what is not filed as it is now
 
 Q_SIGNALS:
     void knownChanged();
@@ -152,6 +158,16 @@ private:
     void tellAhead();
     std::vector<int> piecePlaces(int place) const;
     void putPiece(int place, int with);
+    bool mayJoin(int place, int with);
+    const StampWork* stampOnTable(const StampPlace& at) const;
+    QString wordsFor(const StampPlace& at) const;
+    struct ViewChange {
+        StampPlace at;
+        std::string before, after;
+    };
+    std::vector<ViewChange> viewChanges(const StampPlace& view, const std::string& of) const;
+    void putViews(const std::vector<ViewChange>& changes, bool after);
+    void tellStamps(int place);
     void shareFields(int place);
     bool isReadyToFile(const std::vector<int>& places);
     void fileNew(const std::vector<int>& places, const FilingFacts& facts);
@@ -165,6 +181,12 @@ private:
     void takeStop(int ticket);
     void rest();
     void takeRecord(Place& here, const models::ItemRecord& item, const std::filesystem::path& file);
+    void tieToRecord(Place& here, const models::ItemRecord& item, Draft as_filed);
+    void openWithoutPhoto(const models::ItemRecord& item);
+    void layWithoutPhoto(int place);
+    int layOutAgain(const TableState::Laid& laid);
+    std::map<std::filesystem::path, std::string> putAwayFiledDrafts();
+    std::optional<models::ItemRecord> filedFrom(const Draft& draft);
     void layDraft(Place& place, const vision::Photo& photo, std::vector<StampWork>& stamps);
     void sayWhatWasFound(const vision::Photo& photo, std::size_t stamps);
     void fileChanges(const std::vector<int>& places, const FilingFacts& facts);

@@ -115,6 +115,7 @@ void Sitting::makeRoom()
         else if (there.record)
             there.record.reset();
         there.session.reset();
+        queue_.setStamps(*oldest, {});
         recent_.erase(oldest);
         return true;
     };

@@ -31,6 +31,13 @@ models::ItemRecord Sitting::itemInHand() const
         return now;
     models::ItemRecord item = filed->item;
     item.corrections.clear();  // what was taken back is not said any more
+    const auto addOwn = [&](std::vector<models::ReadingRecord>& to,
+                            const std::vector<models::ReadingRecord>& from) {
+        if (from.empty() || from.back().reading.reader != options_.author)
+            return;
+        to.push_back(from.back());
+        to.back().recorded_at = facts.now;
+    };
     for (models::StampRecord& stamp : now.stamps) {
         const auto same = std::find_if(
             item.stamps.begin(), item.stamps.end(),
@@ -39,14 +46,10 @@ models::ItemRecord Sitting::itemInHand() const
             item.stamps.push_back(std::move(stamp));
             continue;
         }
-        for (std::size_t i = 0; i < std::min(stamp.views.size(), same->views.size()); ++i) {
-            models::ReadingRecord last = stamp.views[i].readings.empty()
-                                             ? models::ReadingRecord{}
-                                             : stamp.views[i].readings.back();
-            last.recorded_at = facts.now;
-            if (last.reading.reader == options_.author)
-                same->views[i].readings.push_back(std::move(last));
-        }
+        if (same->views.empty())  // a stamp that stands in no photo
+            addOwn(same->readings, stamp.views.front().readings);
+        for (std::size_t i = 0; i < std::min(stamp.views.size(), same->views.size()); ++i)
+            addOwn(same->views[i].readings, stamp.views[i].readings);
     }
     putFields(item, here->fields());
     if (concludesOtherwise(here->fields(), fieldsFromItem(filed->item)))

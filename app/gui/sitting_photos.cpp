@@ -49,6 +49,8 @@ void Sitting::goTo(int place)
 
 void Sitting::startReading(int place)
 {
+    if (!queue_.recordAt(place).empty())
+        return layWithoutPhoto(place);
     if (opened_place_ == place && !places_[place].draft && places_[place].filed_as.empty()) {
         opened_place_ = -1;
         lay(place, *std::exchange(opened_, {}).examination);

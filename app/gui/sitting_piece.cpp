@@ -1,4 +1,4 @@
-// Photos of one piece, and views of one stamp.
+// Photos of one piece.
 #include <algorithm>
 
 #include "app/gui/sitting.h"
@@ -27,16 +27,27 @@ void Sitting::putPiece(int place, int with)
     Q_EMIT sessionChanged();
 }
 
+bool Sitting::mayJoin(int place, int with)
+{
+    if (!places_[place].filed_as.empty() || !places_[with].filed_as.empty()) {
+        Q_EMIT noted(
+            tr("A photo that is filed stays as it was filed; put photos together before "
+               "you file them."));
+        return false;
+    }
+    if (piecePlaces(place).size() > 1 && queue_.pieceOf(place) < 0) {
+        Q_EMIT noted(tr("Others are put together with this photo; lay it out first."));
+        return false;
+    }
+    return true;
+}
+
 void Sitting::joinPiece(int place, int with)
 {
     if (place < 0 || with < 0 || place == with)
         return Q_EMIT noted(tr("There is no photo before this one to put it together with."));
-    if (!places_[place].filed_as.empty() || !places_[with].filed_as.empty())
-        return Q_EMIT noted(
-            tr("A photo that is filed stays as it was filed; put photos together "
-               "before you file them."));
-    if (piecePlaces(place).size() > 1 && queue_.pieceOf(place) < 0)
-        return Q_EMIT noted(tr("Others are put together with this photo; lay it out first."));
+    if (!mayJoin(place, with))
+        return;
     const int first = queue_.pieceOf(with) < 0 ? with : queue_.pieceOf(with);
     const int before = queue_.pieceOf(place);
     const int after = before == first ? -1 : first;
@@ -45,10 +56,10 @@ void Sitting::joinPiece(int place, int with)
         here->note(
             tr("photos of one piece"), [this, place, before] { putPiece(place, before); },
             [this, place, after] { putPiece(place, after); });
-    Q_EMIT noted(after < 0 ? tr("%1 is a piece of its own again.").arg(nameOf(queue_.file(place)))
+    Q_EMIT noted(after < 0 ? tr("%1 is a piece of its own again.").arg(queue_.name(place))
                            : tr("%1 shows the same piece as %2; they are filed as one record. "
                                 "Ctrl+E says which stamps are the same.")
-                                 .arg(nameOf(queue_.file(place)), nameOf(queue_.file(first))));
+                                 .arg(queue_.name(place), queue_.name(first)));
 }
 
 // What is said of a piece is said of all its photos.
@@ -58,36 +69,6 @@ void Sitting::shareFields(int place)
     for (const int other : piecePlaces(place))
         if (other != place && places_[other].session)
             places_[other].session->takeFields(fields);
-}
-
-void Sitting::turnViewOf()
-{
-    WorkSession* here = session();
-    const StampWork* stamp = here ? here->stamp() : nullptr;
-    if (!stamp)
-        return Q_EMIT noted(tr("There is no stamp to be a view of another."));
-    std::vector<std::pair<std::string, QString>> others{{std::string(), QString()}};
-    for (const int place : piecePlaces(place_)) {
-        const WorkSession* session = places_[place].session.get();
-        for (std::size_t i = 0; session && i < session->stamps().size(); ++i) {
-            const StampWork& other = session->stamps()[i];
-            if (other.id != stamp->id && other.view_of.empty())
-                others.emplace_back(
-                    other.id, tr("stamp %1 of %2").arg(i + 1).arg(nameOf(queue_.file(place))));
-        }
-    }
-    if (others.size() == 1)
-        return Q_EMIT noted(
-            tr("There is no other stamp that this could be a view of; put the "
-               "piece's photos together first (Ctrl+I)."));
-    auto now = std::find_if(others.begin(), others.end(),
-                            [&](const auto& other) { return other.first == stamp->view_of; });
-    const auto next = now == others.end() || now + 1 == others.end() ? others.begin() : now + 1;
-    here->setViewOf(here->current(), next->first);
-    Q_EMIT noted(
-        next->first.empty()
-            ? tr("This stamp is one of its own.")
-            : tr("This is another view of %1; together they count once.").arg(next->second));
 }
 
 // One reading a stamp: of several views the one in which most was read.

@@ -3,22 +3,10 @@
 #include <utility>
 
 #include "app/flow/register_hash.h"
+#include "app/gui/record_page.h"
 #include "app/gui/sitting.h"
 
 namespace gui {
-
-namespace {
-
-void layOver(StampWork& onto, const StampWork& kept, const std::string& person)
-{
-    const auto examined = onto.examined;
-    onto = kept;
-    takeExamination(onto, examined, person);
-    onto.seen = kept.seen;
-    onto.gone_through = kept.gone_through;
-}
-
-}  // namespace
 
 bool Sitting::isUnfiled(const Place& place) const
 {
@@ -57,7 +45,7 @@ bool Sitting::isReadyToFile(const std::vector<int>& places)
         if (!places_[place].session) {
             Q_EMIT noted(tr("%1 shows this piece too and was not opened yet; open it, then file "
                             "the record. Nothing was filed.")
-                             .arg(nameOf(queue_.file(place))));
+                             .arg(queue_.name(place)));
             return false;
         }
     return true;
@@ -156,9 +144,7 @@ void Sitting::takeFiledFields(Place& work)
 
 void Sitting::sayFiled(const models::ItemRecord& item, std::size_t left_out)
 {
-    const std::string& number = item.accession_number;
-    const QString name = number.empty() ? tr("seen, not owned") : QString::fromStdString(number);
-    QString sentence = tr("Filed as %1.").arg(name);
+    QString sentence = tr("Filed as %1.").arg(recordName(item));
     if (left_out > 0)
         sentence +=
             " " + tr("Outlines left out, since nobody went through them: %1.").arg(left_out);
@@ -186,28 +172,29 @@ void Sitting::takeRecord(Place& here, const models::ItemRecord& item,
         Draft kept;
         kept.photo = file;
         kept.photo_sha256 = photo.sha256;
-        kept.record_id = item.id;
         kept.stamps = workFromItem(item, photo.sha256);
-        kept.fields = fieldsFromItem(item);
-        here.record = linkOpened(item, kept.stamps);
-        here.filed_fields = kept.fields;
-        here.filed_as = item.id;
-        here.from_draft = false;
-        if (auto draft = drafts_.of(photo.sha256); draft && draft->record_id == item.id) {
-            kept = std::move(*draft);
-            here.from_draft = true;
-        }
-        here.draft = std::move(kept);
-        return;
+        return tieToRecord(here, item, std::move(kept));
     }
+}
+
+// As it is filed, or as it was left when it was last being corrected.
+void Sitting::tieToRecord(Place& here, const models::ItemRecord& item, Draft as_filed)
+{
+    as_filed.record_id = item.id;
+    as_filed.fields = fieldsFromItem(item);
+    here.record = linkOpened(item, as_filed.stamps);
+    here.filed_fields = as_filed.fields;
+    here.filed_as = item.id;
+    here.draft = drafts_.of(as_filed.photo_sha256);
+    here.from_draft = here.draft && here.draft->record_id == item.id;
+    if (!here.from_draft)
+        here.draft = std::move(as_filed);
 }
 
 void Sitting::openRecord(const models::ItemRecord& item, std::optional<Draft> draft)
 {
-    if (item.photos.empty()) {
-        Q_EMIT noted(tr("This record has no photo; its readings stand in the list of records."));
-        return;
-    }
+    if (item.photos.empty())
+        return openWithoutPhoto(item);
     int first = -1;
     for (const models::PhotoRecord& photo : item.photos) {
         const int place = queue_.add(photo.file);
@@ -224,54 +211,6 @@ void Sitting::openRecord(const models::ItemRecord& item, std::optional<Draft> dr
         first = first < 0 ? place : first;
     }
     goTo(first);
-}
-
-void Sitting::layDraft(Place& place, const vision::Photo& photo, std::vector<StampWork>& stamps)
-{
-    if (auto draft = place.draft ? std::nullopt : drafts_.of(photo.sha256);
-        draft && draft->record_id.empty())
-        place.draft = std::move(draft);
-    if (!place.draft)
-        return;
-    const Draft draft = *std::exchange(place.draft, std::nullopt);
-    if (draft.photo_sha256 != photo.sha256) {
-        Q_EMIT noted(tr("The photo %1 has changed since its draft was kept; the draft is left as "
-                        "it is.")
-                         .arg(nameOf(photo.file)));
-        return;
-    }
-    place.session->takeFields(draft.fields);
-    if (draft.stamps.size() == stamps.size() && draft.photo == photo.file)
-        for (std::size_t i = 0; i < stamps.size(); ++i)
-            layOver(stamps[i], draft.stamps[i], options_.author);
-    else
-        stamps = draft.stamps;
-    if (draft.record_id.empty())
-        Q_EMIT noted(
-            tr("Your draft of %1 was taken up where you left it.").arg(nameOf(photo.file)));
-}
-
-std::vector<Draft> Sitting::earlierDrafts()
-{
-    DraftFolder::Found found = drafts_.readAll();
-    for (const std::string& trouble : found.troubles)
-        Q_EMIT troubled(QString::fromStdString(trouble));
-    return std::move(found.drafts);
-}
-
-void Sitting::takeUp(const std::vector<Draft>& drafts)
-{
-    std::vector<std::filesystem::path> photos;
-    for (const Draft& draft : drafts) {
-        const auto record = draft.record_id.empty() ? std::nullopt : look(draft.record_id);
-        if (record) {
-            openRecord(*record, draft);
-            continue;
-        }
-        photos.push_back(draft.photo);
-        queue_.setState(queue_.add(draft.photo), PhotoState::Begun);
-    }
-    openPhotos(photos);
 }
 
 }  // namespace gui

@@ -10,7 +10,7 @@ namespace gui {
 void Sitting::readStaleStamps()
 {
     WorkSession* here = session();
-    if (!here)
+    if (!here || here->photo().pixels.empty())
         return;
     for (const StampWork& stamp : here->stamps()) {
         if (!stamp.stale && stamp.examined)
@@ -64,8 +64,13 @@ void Sitting::takeTrouble(int ticket, const QString& sentence)
         tellAhead();
     }
     const bool stamp = stamp_tickets_.erase(ticket) > 0;
-    if (photo || stamp || ticket == 0 || ticket == rank_ticket_)
+    if (photo && record()) {  // what is filed can be seen and corrected all the same
+        layWithoutPhoto(place_);
+        Q_EMIT sessionChanged();
+        Q_EMIT troubled(tr("%1 The record is opened without its picture.").arg(sentence));
+    } else if (photo || stamp || ticket == 0 || ticket == rank_ticket_) {
         Q_EMIT troubled(sentence);
+    }
     rest();
 }
 
@@ -74,8 +79,8 @@ void Sitting::takeStop(int ticket)
     if (ticket == photo_ticket_) {
         photo_ticket_ = 0;
         queue_.setState(place_, PhotoState::ToRead);
-        Q_EMIT noted(tr("Reading %1 was stopped; opening it again starts anew.")
-                         .arg(nameOf(queue_.file(place_))));
+        Q_EMIT noted(
+            tr("Reading %1 was stopped; opening it again starts anew.").arg(queue_.name(place_)));
     }
     if (stamp_tickets_.erase(ticket) > 0 && stamp_tickets_.empty())
         Q_EMIT noted(tr("Reading the stamp again was stopped; move the outline to start anew."));

@@ -1,28 +1,10 @@
 // What is kept while working, and taken up again.
-#include <fcntl.h>
-#include <unistd.h>
-#include <QThreadPool>
 #include <utility>
 
+#include "app/gui/record_page.h"
 #include "app/gui/sitting.h"
 
 namespace gui {
-
-namespace {
-
-// Waits, in a thread of its own, until the disk has the file.
-void settle(const std::filesystem::path& file)
-{
-    QThreadPool::globalInstance()->start([file] {
-        const int opened = ::open(file.c_str(), O_RDONLY | O_CLOEXEC);
-        if (opened < 0)
-            return;
-        ::fsync(opened);
-        ::close(opened);
-    });
-}
-
-}  // namespace
 
 void Sitting::setWindowState(const WindowState& state)
 {
@@ -90,18 +72,31 @@ void Sitting::leaveTable()
     keepTable(options_.archive_folder / "table.json", rest);
 }
 
+// Its place; -1 where the photo, or the record without one, is gone.
+int Sitting::layOutAgain(const TableState::Laid& laid)
+{
+    if (laid.photo.empty()) {
+        const auto item = laid.filed_as.empty() ? std::nullopt : look(laid.filed_as);
+        return item ? queue_.addRecord(item->id, recordName(*item)) : -1;
+    }
+    std::error_code unknown;
+    return std::filesystem::exists(laid.photo, unknown) ? queue_.add(laid.photo) : -1;
+}
+
 std::optional<Sitting::WindowState> Sitting::restoreTable()
 {
-    const auto kept = keptTable(options_.archive_folder / "table.json");
+    const auto filed = putAwayFiledDrafts();
+    auto kept = keptTable(options_.archive_folder / "table.json");
     if (!kept || kept->photos.empty())
         return std::nullopt;
     std::map<int, int> place_of;  // in the table as it was -> now
     for (int i = 0; i < static_cast<int>(kept->photos.size()); ++i) {
-        const TableState::Laid& laid = kept->photos[static_cast<std::size_t>(i)];
-        std::error_code unknown;
-        if (!std::filesystem::exists(laid.photo, unknown))
+        TableState::Laid& laid = kept->photos[static_cast<std::size_t>(i)];
+        if (const auto as = filed.find(laid.photo); as != filed.end())
+            laid.filed_as = as->second;
+        const int place = layOutAgain(laid);
+        if (place < 0)
             continue;
-        const int place = queue_.add(laid.photo);
         place_of[i] = place;
         places_[place].filed_as = laid.filed_as;
         if (!laid.filed_as.empty())
@@ -122,55 +117,13 @@ std::optional<Sitting::WindowState> Sitting::restoreTable()
     return window_;
 }
 
-Draft Sitting::draftOf(int place, const Place& work) const
+QStringList Sitting::unfiled() const
 {
-    const WorkSession& session = *work.session;
-    Draft draft;
-    draft.photo = queue_.file(place);
-    draft.photo_sha256 = session.photo().sha256;
-    draft.saved_at = options_.clock();
-    draft.record_id = work.record ? work.record->item.id : std::string();
-    draft.stamps = session.stamps();
-    draft.fields = session.fields();
-    draft.current = session.current();
-    draft.place = session.editor().place();
-    return draft;
-}
-
-void Sitting::keepDrafts()
-{
-    draft_pause_.stop();
-    keepNow();
-    for (const auto& [place, work] : places_) {
-        if (!work.session)
-            continue;
-        const std::string& sha256 = work.session->photo().sha256;
-        if (!isWorthKeeping(work)) {
-            if (!work.record)
-                drafts_.discard(sha256);
-            continue;
-        }
-        drafts_.keep(draftOf(place, work), true);
-        settle(options_.archive_folder / "drafts" / (sha256 + ".json"));
-    }
-}
-
-void Sitting::keepDraftsQuietly()
-{
-    try {
-        keepDrafts();
-    } catch (const DraftError& error) {
-        Q_EMIT troubled(QString::fromUtf8(error.what()));
-    }
-}
-
-std::vector<std::filesystem::path> Sitting::unfiled() const
-{
-    std::vector<std::filesystem::path> files;
+    QStringList names;
     for (const auto& [place, work] : places_)
         if (isUnfiled(work))
-            files.push_back(queue_.file(place));
-    return files;
+            names << queue_.name(place);
+    return names;
 }
 
 }  // namespace gui

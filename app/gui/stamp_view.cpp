@@ -172,8 +172,11 @@ void StampView::paintSheet(QWidget* sheet)
     painter.fillRect(sheet->rect(), colours.table);
     if (scaled_.isNull()) {
         painter.setPen(colours.ink);
-        painter.drawText(sheet->rect().adjusted(24, 24, -24, -24),
-                         Qt::AlignCenter | Qt::TextWordWrap, empty_words_);
+        const int bottom = layout_.bands.empty()
+                               ? sheet->height() - 24
+                               : static_cast<int>(layout_.bands.front().strip.top());
+        const QRect room(24, layout_.bands.empty() ? 24 : 0, sheet->width() - 48, bottom);
+        painter.drawText(room, Qt::AlignCenter | Qt::TextWordWrap, empty_words_);
         return;
     }
     const double ratio = scaled_.width() / (pixels_.cols * layout_.scale);

@@ -1,14 +1,51 @@
 #include "app/gui/to_read_list.h"
 
 #include <QApplication>
+#include <QDrag>
+#include <QDropEvent>
+#include <QMimeData>
 #include <QPainter>
 #include <QStyledItemDelegate>
+#include <algorithm>
 
 #include "app/gui/look.h"
 
 namespace gui {
 
 namespace {
+
+constexpr const char* stamp_type = "application/x-weftmark-stamp";
+
+// The parts of a card, from the room that its item has.
+struct CardRooms {
+    QRect card, frame;
+};
+
+CardRooms roomsOf(const QRect& item, int em)
+{
+    const QRect card = item.adjusted(4, 4, -4, -4);
+    return {card, card.adjusted(6, 6, -6, -em * 2 - 10)};
+}
+
+QRect fitted(const QSize& picture, const QRect& frame)
+{
+    QRect fit(QPoint(), picture.scaled(frame.size(), Qt::KeepAspectRatio));
+    fit.moveCenter(frame.center());
+    return fit;
+}
+
+// A stamp's outline where the picture is shown, a little larger, so that it can be taken hold of.
+QPolygonF outlineIn(const QRect& picture, const StampOnCard& stamp)
+{
+    constexpr double least_side = 10;
+    QPolygonF outline;
+    for (const QPointF& corner : stamp.outline)
+        outline << QPointF(picture.left() + corner.x() * picture.width(),
+                           picture.top() + corner.y() * picture.height());
+    const QRectF box = outline.boundingRect();
+    const double more = std::max(0.0, least_side - std::min(box.width(), box.height())) / 2;
+    return more > 0 ? QPolygonF(box.adjusted(-more, -more, more, more)) : outline;
+}
 
 // A card: the picture where there is one, the name, a sign and the words for how far the photo is.
 class CardDelegate : public QStyledItemDelegate {
@@ -27,17 +64,18 @@ public:
         const Colours colours = coloursIn(QApplication::palette());
         const bool chosen = option.state.testFlag(QStyle::State_Selected);
         const int em = option.fontMetrics.height();
-        const QRect card = option.rect.adjusted(4, 4, -4, -4);
+        const auto [card, frame] = roomsOf(option.rect, em);
         painter->save();
         painter->setRenderHint(QPainter::SmoothPixmapTransform);
         painter->fillRect(card, chosen ? colours.mark : colours.ground);
-        const QRect frame = card.adjusted(6, 6, -6, -em * 2 - 10);
         painter->fillRect(frame, colours.table);
         const QImage picture = index.data(Qt::DecorationRole).value<QImage>();
         if (!picture.isNull()) {
-            QRect fit(QPoint(), picture.size().scaled(frame.size(), Qt::KeepAspectRatio));
-            fit.moveCenter(frame.center());
+            const QRect fit = fitted(picture.size(), frame);
             painter->drawImage(fit, picture);
+            const auto queue = static_cast<const PhotoQueue*>(index.model());
+            for (const StampOnCard& stamp : queue->stamps(index.row()))
+                paintOutline(*painter, outlineIn(fit, stamp), stamp.is_view, colours);
         }
         const QString piece = index.data(PhotoQueue::piece_role).toString();
         if (!piece.isEmpty()) {
@@ -62,6 +100,17 @@ public:
             painter->drawRect(card.adjusted(-2, -2, 2, 2));
         }
         painter->restore();
+    }
+
+private:
+    // Light and dark, to be seen on any cloth; dashes are for a view of a stamp shown elsewhere.
+    static void paintOutline(QPainter& painter, const QPolygonF& outline, bool is_view,
+                             const Colours& colours)
+    {
+        painter.setPen(QPen(colours.sheet, 3));
+        painter.drawPolygon(outline);
+        painter.setPen(QPen(colours.hand, 1.5, is_view ? Qt::DashLine : Qt::SolidLine));
+        painter.drawPolygon(outline);
     }
 };
 
@@ -99,6 +148,56 @@ void ToReadList::paintEvent(QPaintEvent* event)
                      tr("No photos are on the table yet. Drop photos or a folder of them here, or "
                         "open them with Ctrl+O; they are read one after the other, and you go "
                         "through them with Ctrl+N."));
+}
+
+std::optional<StampPlace> ToReadList::stampAt(const QPoint& point) const
+{
+    const QModelIndex index = indexAt(point);
+    const QImage picture = index.data(Qt::DecorationRole).value<QImage>();
+    if (picture.isNull())
+        return std::nullopt;
+    const QRect fit =
+        fitted(picture.size(), roomsOf(visualRect(index), fontMetrics().height()).frame);
+    for (const StampOnCard& stamp : static_cast<PhotoQueue*>(model())->stamps(index.row()))
+        if (outlineIn(fit, stamp).containsPoint(point, Qt::OddEvenFill))
+            return StampPlace{index.row(), stamp.id};
+    return std::nullopt;
+}
+
+QMimeData* ToReadList::mimeOf(const StampPlace& stamp) const
+{
+    QMimeData* data = model()->mimeData({model()->index(stamp.place, 0)});
+    data->setData(stamp_type, QByteArray::fromStdString(stamp.id));
+    return data;
+}
+
+void ToReadList::mousePressEvent(QMouseEvent* event)
+{
+    held_ = stampAt(event->pos());
+    QListView::mousePressEvent(event);
+}
+
+void ToReadList::startDrag(Qt::DropActions actions)
+{
+    if (!held_)
+        return QListView::startDrag(actions);
+    auto drag = new QDrag(this);
+    drag->setMimeData(mimeOf(*held_));
+    drag->exec(actions, Qt::MoveAction);
+}
+
+void ToReadList::dropEvent(QDropEvent* event)
+{
+    const auto onto = stampAt(event->position().toPoint());
+    const QMimeData* data = event->mimeData();
+    if (!onto || !data->hasFormat(stamp_type))
+        return QListView::dropEvent(event);
+    const int place = data->data(static_cast<PhotoQueue*>(model())->mimeTypes().front()).toInt();
+    event->acceptProposedAction();
+    stopAutoScroll();
+    setState(NoState);
+    viewport()->update();
+    Q_EMIT stampLaidOnto({place, data->data(stamp_type).toStdString()}, *onto);
 }
 
 void ToReadList::setCurrentPhoto(int place)

@@ -35,6 +35,7 @@ Tray::Tray(QWidget* parent) : QFrame(parent), title_(new QLabel), pages_(new QSt
 {
     setObjectName("tray");
     title_->setObjectName("trayTitle");
+    title_->setWordWrap(true);
     auto layout = new QVBoxLayout(this);
     layout->setContentsMargins(12, 6, 12, 8);
     layout->setSpacing(5);

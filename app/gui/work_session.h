@@ -68,6 +68,8 @@ public:
     void turn(int quarters);
     // Says that a stamp is another view of the one with this id (empty: one of its own); undoable.
     void setViewOf(int stamp, const std::string& id);
+    // The same, said where this session is not in hand; not undone here.
+    void takeViewOf(const std::string& stamp_id, const std::string& id);
     // Has something done that can be undone with the rest; it has been done already.
     void note(const QString& what, std::function<void()> undo, std::function<void()> redo);
     void takeStampExamination(const std::string& stamp_id,

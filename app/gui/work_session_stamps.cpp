@@ -109,6 +109,10 @@ void WorkSession::turnMirrored()
         Q_EMIT couldNot(tr("There is no stamp to turn; outline one in the photo first."));
         return;
     }
+    if (photo_.pixels.empty()) {
+        Q_EMIT couldNot(tr("There is no photo of this stamp that could be turned."));
+        return;
+    }
     std::vector<StampWork> after = stamps_;
     StampWork& turned = after[static_cast<std::size_t>(current_)];
     turned.mirrored = !turned.mirrored;
@@ -137,6 +141,16 @@ void WorkSession::setViewOf(int stamp, const std::string& id)
     std::vector<StampWork> after = stamps_;
     after.at(static_cast<std::size_t>(stamp)).view_of = id;
     pushStamps(tr("view of a stamp"), std::move(after), stamp, -1);
+}
+
+void WorkSession::takeViewOf(const std::string& stamp_id, const std::string& id)
+{
+    StampWork* stamp = find(stamp_id);
+    if (!stamp || stamp->view_of == id)
+        return;
+    stamp->view_of = id;
+    Q_EMIT outlinesChanged();
+    Q_EMIT workChanged();
 }
 
 void WorkSession::takeStampExamination(const std::string& stamp_id,

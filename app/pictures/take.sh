@@ -50,6 +50,24 @@ keys shift+Return
 picture easy
 close
 
+# The record of a piece with a stamp on its body and another on a fitting.
+open "$samples/medium/belt_fitting.jpg"
+keys shift+Return shift+Return ctrl+Right
+stand_still 1
+keys shift+Return shift+Return ctrl+s
+xdotool type --delay 60 "SHT.1940.7"
+keys Tab b b Tab
+xdotool type --delay 60 "Saltmere Harbour Trust"
+keys alt+h ctrl+Home Right a Down p Down Down p  # the details: absent, present
+keys Down a Down i i Down Down t Down i          # stamp 1 on a fitting, impressed; 2 on the body, ink
+keys Down Down
+xdotool type --delay 60 "length"
+keys Tab
+xdotool type --delay 60 "914 mm"
+keys Return ctrl+Home
+picture record
+close
+
 open "$samples/hard/satchel_unknown.jpg"
 keys F4 ctrl+Down ctrl+Down
 picture hard

@@ -178,20 +178,24 @@ ItemRecord Archive::addItem(const ItemRecord& item)
     return stored;
 }
 
-std::string Archive::addReading(const std::string& view_id, const Reading& reading,
+std::string Archive::addReading(const std::string& view_or_stamp_id, const Reading& reading,
                                 const std::string& supersedes)
 {
     sql::Transaction transaction(connection_->database, sql::Transaction::Kind::Writing);
     const Entry entry = connection_->entry();
-    const std::vector<sql::Row> views =
-        entry.database.rows("stamp_view", "WHERE id = :id", {{"id", view_id}});
-    if (views.empty())
-        throw ArchiveError("there is no view " + view_id + " in " + entry.database.file().string() +
-                           "; look its id up in the record");
+    const auto rowsOf = [&](const char* table) {
+        return entry.database.rows(table, "WHERE id = :id", {{"id", view_or_stamp_id}});
+    };
+    const std::vector<sql::Row> views = rowsOf("stamp_view");
+    if (views.empty() && rowsOf("stamp").empty())
+        throw ArchiveError("there is no view or stamp " + view_or_stamp_id + " in " +
+                           entry.database.file().string() + "; look its id up in the record");
     ReadingRecord record;
     record.reading = reading;
     record.supersedes = supersedes;
-    record = saveReading(entry, views.front().text("stamp_id"), view_id, record);
+    record = views.empty()
+                 ? saveReading(entry, view_or_stamp_id, {}, record)
+                 : saveReading(entry, views.front().text("stamp_id"), view_or_stamp_id, record);
     transaction.commit();
     return record.id;
 }

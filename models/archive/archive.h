@@ -73,8 +73,9 @@ public:
     ItemRecord addItem(const ItemRecord& item);
 
     // Adds to what is there; each is one transaction and returns the new row's id. Throws
-    // ArchiveError if the item or view is not in the archive.
-    std::string addReading(const std::string& view_id, const Reading& reading,
+    // ArchiveError if the item, view or stamp is not in the archive. A reading is of a view, or, by
+    // the stamp's id, of the object itself.
+    std::string addReading(const std::string& view_or_stamp_id, const Reading& reading,
                            const std::string& supersedes = {});
     std::string addAttribution(const std::string& item_id, const AttributionRecord& attribution);
     std::string addStamp(const std::string& item_id, const StampRecord& stamp);

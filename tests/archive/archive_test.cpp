@@ -182,6 +182,24 @@ TEST_CASE("Readings and attributions are added, never overwritten", "[archive]")
     CHECK(*archive.item(stored.id) == read);
 }
 
+TEST_CASE("A reading of the object itself is added to a stamp that stands in no photo", "[archive]")
+{
+    const TemporaryFolder folder;
+    Archive archive = openIn(folder);
+    ItemRecord item;
+    item.stamps.emplace_back().readings.emplace_back().reading =
+        support::typedReading("Ole", "HARSKELL / 1941");
+    const ItemRecord stored = archive.addItem(item);
+    const StampRecord& stamp = stored.stamps.at(0);
+    const Reading corrected = support::typedReading("Ole", "HARSKILL / 1941");
+    archive.addReading(stamp.id, corrected, stamp.readings.at(0).id);
+    const ItemRecord now = archive.item(stored.id).value();
+    REQUIRE(now.stamps.at(0).readings.size() == 2);
+    CHECK(now.stamps[0].readings[1].reading == corrected);
+    CHECK(now.stamps[0].readings[1].supersedes == stamp.readings[0].id);
+    CHECK(now.stamps[0].views.empty());
+}
+
 TEST_CASE("A stamp found later is added to its item", "[archive]")
 {
     const TemporaryFolder folder;

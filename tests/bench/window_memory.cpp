@@ -1,5 +1,6 @@
 // Memory with many large photos to read: window_memory [PHOTOS] (else 200), 12 megapixels each,
 // made up, read by the program's engines one after the other while the first are gone through.
+// Tells on standard error how it grows.
 #include <QApplication>
 #include <QTemporaryDir>
 #include <fstream>
@@ -15,12 +16,13 @@ namespace {
 
 namespace fs = std::filesystem;
 
-double peakGigabytes()
+// A line of the process's own account, in GB: VmHWM is the most so far, VmRSS what is held now.
+double gigabytes(const std::string& name)
 {
     std::ifstream in("/proc/self/status");
     for (std::string line; std::getline(in, line);)
-        if (line.starts_with("VmHWM:"))
-            return std::stod(line.substr(6)) / 1024 / 1024;
+        if (line.starts_with(name + ":"))
+            return std::stod(line.substr(name.size() + 1)) / 1024 / 1024;
     return 0;
 }
 
@@ -62,7 +64,7 @@ int main(int argc, char** argv)
         gui::examinerOfFlow(known), known,
         [](gui::SittingOptions& options) { options.read_ahead = true; });
     window.window().openPhotos({photos});
-    int gone_to = 0;
+    int gone_to = 0, told = 0;
     const auto read = [&] {
         int done = 0;
         for (int place = 0; place < count; ++place) {
@@ -74,6 +76,11 @@ int main(int argc, char** argv)
     // Every tenth photo is begun and left, as one does.
     while (read() < count) {
         QTest::qWait(200);
+        if (const int done = read(); done >= told + 10) {  // how it grows, however long it takes
+            told = done;
+            std::cerr << done << " read: " << gigabytes("VmRSS") << " GB, at most "
+                      << gigabytes("VmHWM") << "\n";
+        }
         if (window.sitting().session() && read() > gone_to * 10 && gone_to < count / 10) {
             ++gone_to;
             window.type("A");
@@ -81,5 +88,5 @@ int main(int argc, char** argv)
         }
     }
     std::cout << count << " photos of 12 megapixels read, " << gone_to << " begun: at most "
-              << peakGigabytes() << " GB (bar 1.2)\n";
+              << gigabytes("VmHWM") << " GB (bar 1.2)\n";
 }

@@ -121,6 +121,38 @@ TEST_CASE("Work that was not filed outlives a crash and is offered again", "[app
     CHECK(draftsIn(person) == 0);
 }
 
+TEST_CASE("A draft that was filed just before a crash is put away, and nothing is filed twice",
+          "[app][gui][draft]")
+{
+    namespace fs = std::filesystem;
+    WindowHarness person;
+    person.openDrawn();
+    person.type("B");
+    REQUIRE(person.waitFor([&] { return draftsIn(person) == 1; }));
+    QTest::qWait(20);
+    // What lies on the disk when the program ends after the record is stored, but no later.
+    const fs::path before = person.folder() / "before";
+    fs::create_directories(before);
+    for (const char* kept : {"drafts", "table.json"})
+        fs::copy(person.archiveFolder() / kept, before / kept, fs::copy_options::recursive);
+    person.sitting().fileRecord({});
+    person.restart();
+    for (const char* kept : {"drafts", "table.json"})
+        fs::copy(before / kept, person.archiveFolder() / kept,
+                 fs::copy_options::recursive | fs::copy_options::overwrite_existing);
+
+    person.window().restoreTable();
+    CHECK(person.message().contains("strap.png was filed as"));
+    person.window().offerDrafts();
+    CHECK_FALSE(person.message().contains("begun"));
+    REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
+    CHECK(person.text() == "BART LTD");
+    CHECK(person.sitting().record() != nullptr);
+    CHECK(person.sitting().unfiled().empty());
+    CHECK(draftsIn(person) == 0);
+    CHECK(person.sitting().find({}).size() == 1);
+}
+
 TEST_CASE("A photo opened again takes its draft up without being asked", "[app][gui][draft]")
 {
     WindowHarness person;

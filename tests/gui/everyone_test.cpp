@@ -1,6 +1,7 @@
 // For everyone: other languages, larger letters, every contrast, keyboards alone.
 #include <QAbstractButton>
 #include <QApplication>
+#include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
 #include <QPlainTextEdit>
@@ -10,10 +11,12 @@
 
 #include "app/gui/archive_pane.h"
 #include "app/gui/cell_strip.h"
+#include "app/gui/fact_table.h"
 #include "app/gui/help_overlay.h"
 #include "app/gui/key_list.h"
 #include "app/gui/look.h"
 #include "app/gui/own_icon.h"
+#include "app/gui/record_page.h"
 #include "app/gui/stamp_view.h"
 #include "app/gui/tray.h"
 #include "tests/gui/window_harness.h"
@@ -65,6 +68,40 @@ std::vector<std::pair<QString, QString>> textsOf(QWidget& window)
     return texts;
 }
 
+// What stands in a page outside of every translated text, without what are data.
+QString untranslated(QString page, const QStringList& data)
+{
+    page.replace("&nbsp;", " ");
+    page.remove(QRegularExpression("<[^>]*>"));
+    QString left;
+    int depth = 0;
+    for (const QChar letter : page) {
+        depth += letter == QChar(0x27E6) ? 1 : 0;
+        if (depth == 0)
+            left += letter;
+        depth -= letter == QChar(0x27E7) ? 1 : 0;
+    }
+    for (const QString& one : data)
+        left.remove(one);
+    return left;
+}
+
+// Fills a record's page in as far as words of the window's own appear in it.
+void fillRecord(WindowHarness& person)
+{
+    gui::FilingFields fields = person.session().fields();
+    fields.accession_number = "SHT.1";
+    fields.type_id = "belt-1937";
+    fields.owner = "Trust";
+    fields.features["end-tab"] = {models::FeatureSeen::CannotBeSeen, {}};
+    fields.measurements = {{{}, "length", "914 mm", {}}};
+    fields.events = {{{}, models::EventKind::Inspected, "1941", {}}};
+    fields.stamps[person.session().stamp()->id] = {
+        models::StampPart::Fitting, {}, models::StampMethod::Stencil, {}, true};
+    fields.date_edtf = "1938";
+    person.session().setFields(fields);
+}
+
 struct Translated {
     Translated() { QApplication::installTranslator(&translator); }
     ~Translated() { QApplication::removeTranslator(&translator); }
@@ -100,6 +137,54 @@ TEST_CASE("In another language no text of the window is left behind", "[app][gui
     person.key(Qt::Key_J, Qt::ControlModifier);
     person.key(Qt::Key_J, Qt::ControlModifier);
     CHECK(person.message().contains(QChar(0x27E6)));
+}
+
+TEST_CASE("In another language the record's page is all in that language",
+          "[app][gui][everyone][record]")
+{
+    const Translated translated;
+    WindowHarness person;
+    person.openDrawn();
+    fillRecord(person);
+    person.key(Qt::Key_S, Qt::ControlModifier);
+    for (const auto& [widget, text] : textsOf(person.window())) {
+        static const QRegularExpression key_alone("^F[0-9]+$");
+        CAPTURE(widget.toStdString(), text.toStdString());
+        if (!text.contains("strap.png") && !text.contains(key_alone))
+            CHECK((text.contains(QChar(0x27E6)) || widget.isEmpty()));
+    }
+    const QStringList data{"length", "914 mm (35.98 in)", "914 mm", "in", "1941"};
+    const gui::FactModel& facts = person.window().findChild<gui::FactTable*>()->facts();
+    for (int row = 0; row < facts.rowCount(); ++row)
+        for (int column = 0; column < facts.columnCount(); ++column) {
+            const QModelIndex index = facts.index(row, column);
+            const bool is_feature =
+                facts.rows()[static_cast<std::size_t>(row)].kind == gui::FactKind::Feature;
+            const QString text = index.data().toString();
+            CAPTURE(row, column, text.toStdString());
+            if (!is_feature || column > 0)  // a detail has its name from the register
+                CHECK_FALSE(hasWords(untranslated(text, data)));
+            for (const QString& choice : index.data(gui::FactModel::ChoicesRole).toStringList())
+                CHECK_FALSE(hasWords(untranslated(choice, {})));
+        }
+    for (const char* name : {"certainty", "maker", "itemType"}) {
+        CAPTURE(name);
+        CHECK(person.window().findChild<QComboBox*>(name)->itemText(0).contains(QChar(0x27E6)));
+    }
+    person.key(Qt::Key_S, Qt::ControlModifier);
+    REQUIRE(person.sitting().record());
+    gui::FilingFields after = person.session().fields();
+    after.owner = "another";
+    after.measurements.clear();
+    person.session().setFields(after);
+    person.sitting().fileRecord({});
+    const QString page = gui::recordPage(*person.sitting().look("SHT.1"));
+    const QString left =
+        untranslated(page, {"SHT.1", "belt-1937", "end-tab", "Trust", "another", "length",
+                            "914 mm (35.98 in)", "1938", "1941", "Maud Pell", "fake-reader 1",
+                            "taken out", "HART LTD", "1956-03-01T12:00:00Z"});
+    CAPTURE(left.toStdString());
+    CHECK_FALSE(hasWords(left));
 }
 
 TEST_CASE("With letters of one to two times the size nothing is cut off or overlaps",

@@ -1,6 +1,7 @@
 #include "tests/gui/fake_examiner.h"
 
 #include <algorithm>
+#include <fstream>
 #include <numeric>
 #include <opencv2/imgcodecs.hpp>
 #include <opencv2/imgproc.hpp>
@@ -229,6 +230,16 @@ std::filesystem::path drawPhoto(const std::filesystem::path& folder, const std::
     const std::filesystem::path file = folder / name;
     cv::imwrite(file.string(), pixels);
     return file;
+}
+
+std::filesystem::path drawFolder(const std::filesystem::path& in, int count)
+{
+    const auto folder = in / "lot";
+    std::filesystem::create_directories(folder);
+    for (int i = 0; i < count; ++i)
+        drawPhoto(folder, "photo" + std::to_string(i) + ".png");
+    std::ofstream(folder / "list.txt") << "not a picture";
+    return folder;
 }
 
 }  // namespace gui_tests

@@ -36,4 +36,7 @@ std::filesystem::path drawPhoto(const std::filesystem::path& folder, const std::
                                 const std::vector<std::vector<std::string>>& stamps = {
                                     {"HART LTD", "1938"}});
 
+// So many of them in a folder of their own, photo0.png and on, and a file that is no picture.
+std::filesystem::path drawFolder(const std::filesystem::path& in, int count);
+
 }  // namespace gui_tests

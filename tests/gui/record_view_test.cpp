@@ -122,10 +122,11 @@ TEST_CASE("A piece is recorded whole by key", "[app][gui][record]")
     CHECK(record->dated_events[0].edtf == "1941");
     CHECK(record->dated_events[0].bound == models::DateBound::NotAfter);
 
-    // Told whole in the list of records, both units among it.
-    const QString page = gui::recordPage(*record);
-    for (const char* words : {"the Trust", "Saltmere", "worn", "36 in (914.4 mm)", "tape",
-                              "present", "cannot be seen", "stencil", "at the tab", "1941"}) {
+    // Told whole in the list of records, by the register's names, both units among it.
+    const QString page = gui::recordPage(*record, nullptr, person.sitting().known().get());
+    for (const char* words : {"Body belt, Pattern 1937", "Metal end tab", "the Trust", "Saltmere",
+                              "worn", "36 in (914.4 mm)", "tape", "present", "cannot be seen",
+                              "stencil", "at the tab", "1941"}) {
         CAPTURE(words);
         CHECK(page.contains(words));
     }

@@ -1,10 +1,7 @@
-// The table: folders, reading ahead, pieces of several photos, undo over everything.
+// The table: folders, reading ahead, undo over everything.
 #include <QLineEdit>
-#include <QMimeData>
 #include <QPlainTextEdit>
 #include <catch2/catch.hpp>
-#include <filesystem>
-#include <fstream>
 
 #include "app/gui/candidate_list.h"
 #include "app/gui/stamp_view.h"
@@ -15,16 +12,6 @@ using gui::PhotoState;
 using gui_tests::WindowHarness;
 
 namespace {
-
-std::filesystem::path folderOfPhotos(const std::filesystem::path& in, int count)
-{
-    const auto folder = in / "lot";
-    std::filesystem::create_directories(folder);
-    for (int i = 0; i < count; ++i)
-        gui_tests::drawPhoto(folder, "photo" + std::to_string(i) + ".png");
-    std::ofstream(folder / "list.txt") << "not a picture";
-    return folder;
-}
 
 void readAhead(gui::SittingOptions& options)
 {
@@ -37,7 +24,7 @@ TEST_CASE("A folder is laid out photo by photo, and read ahead one at a time",
           "[app][gui][window][ahead]")
 {
     WindowHarness person(std::make_shared<gui_tests::FakeScript>(), readAhead);
-    person.open({folderOfPhotos(person.folder(), 5)});
+    person.open({gui_tests::drawFolder(person.folder(), 5)});
     gui::PhotoQueue& queue = *person.sitting().queue();
     REQUIRE(queue.rowCount() == 5);
     REQUIRE(person.waitFor([&] {
@@ -65,7 +52,7 @@ TEST_CASE("Reading ahead is paused and goes on by key, and never makes a person 
 {
     WindowHarness person(std::make_shared<gui_tests::FakeScript>(), readAhead);
     person.script().hold = true;
-    person.window().openPhotos({folderOfPhotos(person.folder(), 3)});
+    person.window().openPhotos({gui_tests::drawFolder(person.folder(), 3)});
     REQUIRE(person.waitFor([&] { return person.script().photos_examined == 1; }));
     person.script().hold = false;
     REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
@@ -82,7 +69,7 @@ TEST_CASE("Reading ahead is paused and goes on by key, and never makes a person 
 TEST_CASE("The next photo that is not filed is one key away, round the end", "[app][gui][window]")
 {
     WindowHarness person;
-    person.open({folderOfPhotos(person.folder(), 3)});
+    person.open({gui_tests::drawFolder(person.folder(), 3)});
     person.sitting().goTo(1);
     REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
     person.type("B");
@@ -96,84 +83,6 @@ TEST_CASE("The next photo that is not filed is one key away, round the end", "[a
     REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
     person.key(Qt::Key_N, Qt::ControlModifier);
     CHECK(person.sitting().place() == 2);  // 1 is filed
-}
-
-TEST_CASE("Photos put together are filed as one piece, and views as one stamp",
-          "[app][gui][window][piece]")
-{
-    WindowHarness person;
-    person.open({folderOfPhotos(person.folder(), 2)});
-    person.type("B");
-    person.key(Qt::Key_PageDown, Qt::ControlModifier);
-    REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
-    person.key(Qt::Key_I, Qt::ControlModifier);
-    CHECK(person.sitting().queue()->pieceOf(1) == 0);
-    person.key(Qt::Key_E, Qt::ControlModifier);  // its stamp is the first photo's
-    CHECK(person.message().contains("stamp 1 of photo0.png"));
-    person.type("BA");
-    person.key(Qt::Key_S, Qt::ControlModifier);
-    person.type("SHT.5");
-    person.key(Qt::Key_S, Qt::ControlModifier);
-
-    const auto found = person.sitting().find({});
-    REQUIRE(found.size() == 1);
-    const auto record = person.sitting().look("SHT.5");
-    REQUIRE(record);
-    CHECK(record->photos.size() == 2);
-    REQUIRE(record->stamps.size() == 1);
-    CHECK(record->stamps[0].views.size() == 2);
-    CHECK(person.sitting().queue()->state(0) == PhotoState::Filed);
-    CHECK(person.sitting().queue()->state(1) == PhotoState::Filed);
-    // To what is filed no photo is added by itself.
-    person.key(Qt::Key_I, Qt::ControlModifier);
-    CHECK(person.sitting().queue()->pieceOf(1) == 0);
-}
-
-TEST_CASE("Putting photos together and apart is undone like everything else",
-          "[app][gui][window][piece]")
-{
-    WindowHarness person;
-    person.open({folderOfPhotos(person.folder(), 2)});
-    person.sitting().goTo(1);
-    REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
-    person.key(Qt::Key_I, Qt::ControlModifier);
-    CHECK(person.sitting().queue()->pieceOf(1) == 0);
-    person.key(Qt::Key_Z, Qt::ControlModifier);
-    CHECK(person.sitting().queue()->pieceOf(1) == -1);
-    person.key(Qt::Key_Y, Qt::ControlModifier);
-    CHECK(person.sitting().queue()->pieceOf(1) == 0);
-}
-
-TEST_CASE("A card laid on another puts their photos together", "[app][gui][window][piece]")
-{
-    WindowHarness person;
-    person.open({folderOfPhotos(person.folder(), 3)});
-    gui::PhotoQueue& queue = *person.sitting().queue();
-    const std::unique_ptr<QMimeData> card(queue.mimeData({queue.index(2)}));
-    queue.dropMimeData(card.get(), Qt::MoveAction, -1, -1, queue.index(0));
-    CHECK(queue.pieceOf(2) == 0);
-    CHECK(queue.rowCount() == 3);
-    CHECK(queue.data(queue.index(2), gui::PhotoQueue::piece_role).toString() == "with photo0.png");
-}
-
-TEST_CASE("One stamp in two photos is one piece of evidence", "[app][gui][window][piece]")
-{
-    WindowHarness person;
-    person.open({folderOfPhotos(person.folder(), 2)});
-    person.sitting().goTo(1);
-    REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
-    person.key(Qt::Key_I, Qt::ControlModifier);
-    person.key(Qt::Key_F11);
-    REQUIRE(person.waitFor([&] {
-        const std::lock_guard lock(person.script().guard);
-        return !person.script().texts_ranked.empty() &&
-               person.script().texts_ranked.back() == "HART LTD / 1938 / HART LTD / 1938";
-    }));
-    person.key(Qt::Key_E, Qt::ControlModifier);
-    CHECK(person.waitFor([&] {
-        const std::lock_guard lock(person.script().guard);
-        return person.script().texts_ranked.back() == "HART LTD / 1938";
-    }));
 }
 
 TEST_CASE("What is said of the piece is undone and done again with the letters",

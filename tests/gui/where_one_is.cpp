@@ -50,8 +50,11 @@ void press(WindowHarness& person, std::mt19937& dice)
         person.key(dice() % 2 ? Qt::Key_F3 : Qt::Key_F4);
     else if (pick == 10)
         person.key(dice() % 2 ? Qt::Key_F10 : Qt::Key_Escape);
-    else
-        person.session().setFields({.accession_number = "SHT." + std::to_string(dice() % 100)});
+    else {
+        gui::FilingFields fields;
+        fields.accession_number = "SHT." + std::to_string(dice() % 100);
+        person.session().setFields(fields);
+    }
 }
 
 }  // namespace

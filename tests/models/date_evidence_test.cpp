@@ -67,8 +67,8 @@ TEST_CASE("By hand: a period falls off beyond its limits", "[models][dating]")
     CHECK(at(sharp, 1933) == Approx(0.188876).margin(hand_rounding));  // exp(-1 / 0.6)
     CHECK(at(sharp, 1940) == Approx(0.108368).margin(hand_rounding));  // exp(-2 / 0.9)
     const std::vector<double> about = periodWeights("1934~", "1938?", thirties, usual_softness);
-    CHECK(at(about, 1933) == Approx(0.513417).margin(hand_rounding));  // exp(-1 / 1.5)
-    CHECK(at(about, 1940) == Approx(0.367879).margin(hand_rounding));  // exp(-2 / 2)
+    CHECK(at(about, 1933) == Approx(0.367879).margin(hand_rounding));  // exp(-1 / 1)
+    CHECK(at(about, 1940) == Approx(0.188876).margin(hand_rounding));  // exp(-2 / 1.2)
     const std::vector<double> open = periodWeights("", "1938", thirties, usual_softness);
     CHECK(at(open, 1930) == 1);
     CHECK(at(periodWeights("..", "", thirties, usual_softness), 1941) == 1);
@@ -113,6 +113,49 @@ TEST_CASE("By hand: a detail that is absent, altered, or cannot be seen", "[mode
     CHECK(at(altered, 1940) == Approx(0.286694).margin(hand_rounding));  // 0.2 + 0.8 x 0.108368
     CHECK_FALSE(featureEvidence(feature, FeatureSeen::CannotBeSeen, thirties));
     CHECK_FALSE(featureEvidence(buckle("", ".."), FeatureSeen::Present, thirties));
+}
+
+TEST_CASE("By hand: five years after a type was given up about a year is a contradiction",
+          "[models][dating]")
+{
+    // Withdrawn about 1938. The type says of 1943, five years later: 0.96 exp(-5 / 1.2) + 0.03
+    // exp(-5 / 8) + 0.003 = 0.014884 + 0.016058 + 0.003 = 0.033942; of a year until 1938: 0.993.
+    // Recorded as made in 1943: 0.97 + 0.03 / 16 = 0.971875 in 1943, 0.001875 in any other year.
+    // 1943: 0.971875 x 0.033942 = 0.032987; the nine years to 1938: 9 x 0.993 x 0.001875 =
+    // 0.016757; the six others 0.001602; sum 0.051345.
+    const YearRange sixteen = {1930, 1945};
+    ItemType belt;
+    belt.name = "Belt";
+    belt.withdrawn = "1938~";
+    const auto datedIn = [&](const std::string& year) {
+        return dateFrom({*typeEvidence(belt, sixteen),
+                         *eventEvidence({EventKind::Made, DateBound::Exact, year, {}}, sixteen)},
+                        sixteen);
+    };
+    const Dating five_later = datedIn("1943");
+    CHECK(five_later.years[13] == Approx(0.642451).margin(hand_rounding));
+    // The type is wrong, in a way that matters: in 1943 0.642451 x (0.016058 + 0.003) / 0.033942 x
+    // (1 - exp(-5 / 1.2)) = 0.355137, in the six other years later than 1938 0.004115 more. The
+    // record is wrong in all years but 1943: 1 - 0.642451. At least one of them: 0.712686.
+    CHECK(five_later.contradiction == Approx(0.712686).margin(hand_rounding));
+    CHECK(five_later.is_contradiction);
+    REQUIRE(five_later.culprits.size() == 2);
+    CHECK(five_later.culprits[0].probability == Approx(0.359252).margin(hand_rounding));
+    CHECK(five_later.culprits[1].probability == Approx(0.357549).margin(hand_rounding));
+    // The same sums two years later: "about" allows for that.
+    CHECK(datedIn("1940").contradiction == Approx(0.176535).margin(hand_rounding));
+    // Where the year is beyond doubt it is the type alone: of four years (0.03 exp(-4 / 8) + 0.003)
+    // / (0.96 exp(-4 / 1.2) + 0.03 exp(-4 / 8) + 0.003) x (1 - exp(-4 / 1.2)), of five as above.
+    const auto certainlyIn = [&](int year) {
+        DateEvidence certain;
+        certain.cases = {{std::nullopt, 1, std::vector<double>(sixteen.size(), 0), {}}};
+        certain.cases[0].likelihood[static_cast<std::size_t>(year - sixteen.first)] = 1;
+        return dateFrom({*typeEvidence(belt, sixteen), certain}, sixteen);
+    };
+    CHECK(certainlyIn(1942).contradiction == Approx(0.368663).margin(hand_rounding));
+    CHECK_FALSE(certainlyIn(1942).is_contradiction);
+    CHECK(certainlyIn(1943).contradiction == Approx(0.552785).margin(hand_rounding));
+    CHECK(certainlyIn(1943).is_contradiction);
 }
 
 TEST_CASE("By hand: dated events bound by their kind", "[models][dating]")

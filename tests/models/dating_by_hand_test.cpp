@@ -113,6 +113,27 @@ TEST_CASE("By hand: a digit that cannot stand was misread", "[models][dating]")
     CHECK(dating.culprits[0].printed == 1942);
 }
 
+TEST_CASE("By hand: what was an open question from the start contradicts nothing",
+          "[models][dating]")
+{
+    // A lone 44: the year with 0.6, a size with 0.4, then of any year: 0.4 / 5 = 0.08. The detail
+    // ended sharply in 1942: of 0.08 0.08 0.08 0.08 0.68 it leaves 0.08 0.08 0.08 0 0.
+    DateEvidence lone = piece(
+        "44",
+        {{std::nullopt, 0.6, {0, 0, 0, 0, 1}, {}},
+         {EvidenceFault::OtherRole, 0.4, {0.2, 0.2, 0.2, 0.2, 0.2}, "the figures are a size"}});
+    CHECK(dateFrom({lone, sure("detail", {1, 1, 1, 0, 0})}, five).is_contradiction);
+    lone.cases[1].is_open = true;
+    const Dating dating = dateFrom({lone, sure("detail", {1, 1, 1, 0, 0})}, five);
+    checkYears(dating, {1.0 / 3, 1.0 / 3, 1.0 / 3, 0, 0});
+    CHECK(dating.contradiction == Approx(0).margin(by_hand));
+    CHECK(dating.culprits.empty());
+    CHECK(dating.weights[0].sound == Approx(0).margin(by_hand));
+    // It is told all the same what the figures are.
+    CHECK(dating.weights[0].words.find("; likeliest the figures are a size (100 %)") !=
+          std::string::npos);
+}
+
 TEST_CASE("By hand: of two that disagree the one that errs more often is likelier wrong",
           "[models][dating]")
 {

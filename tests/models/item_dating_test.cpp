@@ -131,6 +131,22 @@ TEST_CASE("A later part is named where the rest agrees", "[models][dating]")
     CHECK(dated(altered).edtf == "1938");
 }
 
+TEST_CASE("A lone number that cannot be the year is no contradiction, and is told as what it is",
+          "[models][dating]")
+{
+    const auto belt = [](const std::string& number) {
+        return dateItem(itemOf({number}, "belt-1937", {{"end-tab", present}}), demoRegister())
+            .front();
+    };
+    const PartDating size = belt("21");  // the pattern is of 1937
+    CHECK_FALSE(size.dating.is_contradiction);
+    REQUIRE(size.evidence[0].printed_year == 1921);
+    CHECK_THAT(size.dating.weights[0].words, Contains("likeliest the figures are no date"));
+    CHECK(between(size.dating, 1937, 1943) > 0.9);
+    // In full it is a year and nothing else.
+    CHECK(belt("1921").dating.is_contradiction);
+}
+
 TEST_CASE("Two stamps that cannot both be the making's are never averaged", "[models][dating]")
 {
     const Dating dating = dated(itemOf({"1931", "1944"}));

@@ -1,0 +1,132 @@
+// Views of one stamp.
+#include <algorithm>
+
+#include "app/gui/sitting.h"
+
+namespace gui {
+
+void Sitting::turnViewOf()
+{
+    WorkSession* here = session();
+    const StampWork* stamp = here ? here->stamp() : nullptr;
+    if (!stamp)
+        return Q_EMIT noted(tr("There is no stamp to be a view of another."));
+    std::vector<std::pair<std::string, QString>> others{{std::string(), QString()}};
+    for (const int place : piecePlaces(place_)) {
+        const WorkSession* session = places_[place].session.get();
+        for (std::size_t i = 0; session && i < session->stamps().size(); ++i) {
+            const StampWork& other = session->stamps()[i];
+            if (other.id != stamp->id && other.view_of.empty())
+                others.emplace_back(other.id,
+                                    tr("stamp %1 of %2").arg(i + 1).arg(queue_.name(place)));
+        }
+    }
+    if (others.size() == 1)
+        return Q_EMIT noted(
+            tr("There is no other stamp that this could be a view of; put the "
+               "piece's photos together first (Ctrl+I)."));
+    auto now = std::find_if(others.begin(), others.end(),
+                            [&](const auto& other) { return other.first == stamp->view_of; });
+    const auto next = now == others.end() || now + 1 == others.end() ? others.begin() : now + 1;
+    here->setViewOf(here->current(), next->first);
+    Q_EMIT noted(
+        next->first.empty()
+            ? tr("This stamp is one of its own.")
+            : tr("This is another view of %1; together they count once.").arg(next->second));
+}
+
+const StampWork* Sitting::stampOnTable(const StampPlace& at) const
+{
+    const auto there = places_.find(at.place);
+    if (there == places_.end() || !there->second.session)
+        return nullptr;
+    const auto& stamps = there->second.session->stamps();
+    const auto found = std::find_if(stamps.begin(), stamps.end(),
+                                    [&](const StampWork& stamp) { return stamp.id == at.id; });
+    return found == stamps.end() ? nullptr : &*found;
+}
+
+QString Sitting::wordsFor(const StampPlace& at) const
+{
+    const StampWork* stamp = stampOnTable(at);
+    const auto& stamps = places_.at(at.place).session->stamps();
+    return tr("stamp %1 of %2").arg(stamp - stamps.data() + 1).arg(queue_.name(at.place));
+}
+
+// Those that were views of this one go with it.
+std::vector<Sitting::ViewChange> Sitting::viewChanges(const StampPlace& view,
+                                                      const std::string& of) const
+{
+    std::vector<ViewChange> changes{{view, stampOnTable(view)->view_of, of}};
+    for (const int place : piecePlaces(view.place)) {
+        const auto there = places_.find(place);
+        if (of.empty() || there == places_.end() || !there->second.session)
+            continue;
+        for (const StampWork& stamp : there->second.session->stamps())
+            if (stamp.view_of == view.id)
+                changes.push_back({{place, stamp.id}, view.id, of});
+    }
+    return changes;
+}
+
+void Sitting::putViews(const std::vector<ViewChange>& changes, bool after)
+{
+    for (const ViewChange& change : changes)
+        if (WorkSession* there = places_[change.at.place].session.get())
+            there->takeViewOf(change.at.id, after ? change.after : change.before);
+    rank_pause_.start();
+    keepSoon();
+}
+
+void Sitting::joinViews(const StampPlace& view, const StampPlace& of)
+{
+    const StampWork *one = stampOnTable(view), *other = stampOnTable(of);
+    if (!one || !other || view == of)
+        return;
+    if (other->view_of == view.id)  // said the other way round it is the same
+        return joinViews(of, view);
+    const std::string first = other->view_of.empty() ? of.id : other->view_of;
+    const bool apart = one->view_of == first;
+    const auto piece = piecePlaces(view.place);
+    const bool same_piece = std::find(piece.begin(), piece.end(), of.place) != piece.end();
+    const bool is_filed = !places_[view.place].filed_as.empty();
+    if ((is_filed || !same_piece) && !mayJoin(view.place, of.place))
+        return;
+    const auto changes = viewChanges(view, apart ? std::string() : first);
+    const int before = queue_.pieceOf(view.place);
+    const int after = same_piece                     ? before
+                      : queue_.pieceOf(of.place) < 0 ? of.place
+                                                     : queue_.pieceOf(of.place);
+    const auto put = [this, changes, place = view.place](bool done, int with) {
+        if (queue_.pieceOf(place) != with)
+            putPiece(place, with);
+        putViews(changes, done);
+    };
+    put(true, after);
+    if (WorkSession* here = session())
+        here->note(
+            tr("views of one stamp"), [put, before] { put(false, before); },
+            [put, after] { put(true, after); });
+    Q_EMIT noted(apart ? tr("%1 is a stamp of its own again.").arg(wordsFor(view))
+                       : tr("%1 is another view of %2; together they count once.")
+                             .arg(wordsFor(view), wordsFor(of)));
+}
+
+// The cards show where the stamps are, so that one can be laid on another.
+void Sitting::tellStamps(int place)
+{
+    const WorkSession* work = places_[place].session.get();
+    std::vector<StampOnCard> shown;
+    const cv::Mat& pixels = work->photo().pixels;
+    for (const StampWork& stamp : work->stamps()) {
+        if (pixels.empty())
+            break;
+        StampOnCard card{stamp.id, {}, !stamp.view_of.empty()};
+        for (const cv::Point2f& corner : stamp.outline.corners)
+            card.outline << QPointF(1.0 * corner.x / pixels.cols, 1.0 * corner.y / pixels.rows);
+        shown.push_back(std::move(card));
+    }
+    queue_.setStamps(place, std::move(shown));
+}
+
+}  // namespace gui
