@@ -40,9 +40,8 @@ struct Filing {
     models::CandidateList candidates;
 };
 
-void addPersonsReadings(const AddOptions& options, const std::string& by,
-                        const models::MakerRegister& known, const Surroundings& around,
-                        Filing& filing)
+void addPersonsReadings(const AddOptions& options, const std::string& by, flow::Engines& engines,
+                        const Surroundings& around, Filing& filing)
 {
     std::vector<models::Reading> readings;
     for (const std::string& typed : options.readings) {
@@ -62,7 +61,7 @@ void addPersonsReadings(const AddOptions& options, const std::string& by,
     }
     for (const std::string& photo : options.photos)
         filing.item.photos.push_back(flow::photoRecord(vision::loadPhoto(photo)));
-    filing.candidates = flow::rankReadings(readings, known, options.type_id);
+    filing.candidates = flow::rankReadings(readings, engines, options.type_id);
 }
 
 void addExamined(const AddOptions& options, flow::Engines& engines, Surroundings& around,
@@ -88,7 +87,8 @@ void addExamined(const AddOptions& options, flow::Engines& engines, Surroundings
 }
 
 Filing prepareFiling(const AddOptions& options, const std::string& by,
-                     const std::filesystem::path& register_folder, Surroundings& around)
+                     const std::filesystem::path& register_folder,
+                     const std::filesystem::path& archive_folder, Surroundings& around)
 {
     Filing filing;
     flow::Engines engines;
@@ -97,10 +97,12 @@ Filing prepareFiling(const AddOptions& options, const std::string& by,
     else
         engines.known = models::loadRegister(register_folder);
     check(options, engines.known);
+    if (models::Archive::isIn(archive_folder))
+        engines.experience = models::Archive::open(archive_folder, by, around.clock).experience();
     if (options.readings.empty())
         addExamined(options, engines, around, filing);
     else
-        addPersonsReadings(options, by, engines.known, around, filing);
+        addPersonsReadings(options, by, engines, around, filing);
     if (options.conclusion.concludes())
         filing.item.attributions = {
             conclusionFrom(options.conclusion, engines.known, register_folder, filing.candidates)};
@@ -141,7 +143,7 @@ int add(const AddOptions& options, Surroundings& around)
     const std::string by = author(options.author, around);
     const std::filesystem::path folder = archiveFolder(options.archive_folder, around);
     Filing filing =
-        prepareFiling(options, by, registerFolder(options.register_folder, around), around);
+        prepareFiling(options, by, registerFolder(options.register_folder, around), folder, around);
     filing.item.type_id = options.type_id;
     filing.item.accession_number = options.accession_number;
     filing.item.notes = options.notes;

@@ -1,5 +1,7 @@
 #include "app/cli/places.h"
 
+#include <optional>
+
 #include "app/cli/command_line.h"
 
 namespace cli {
@@ -10,6 +12,18 @@ namespace {
 std::string variable(const Surroundings& around, const char* name)
 {
     return around.environment(name).value_or("");
+}
+
+std::optional<std::filesystem::path> usualArchiveFolder(const Surroundings& around)
+{
+    if (const std::string named = variable(around, "WEFTMARK_ARCHIVE"); !named.empty())
+        return named;
+    if (const std::string data = variable(around, "XDG_DATA_HOME"); !data.empty())
+        return std::filesystem::path(data) / "weftmark";
+    const std::string home = variable(around, "HOME");
+    if (home.empty())
+        return std::nullopt;
+    return std::filesystem::path(home) / ".local" / "share" / "weftmark";
 }
 
 }  // namespace
@@ -34,14 +48,26 @@ std::filesystem::path archiveFolder(const std::string& given, const Surroundings
 {
     if (!given.empty())
         return given;
-    if (const std::string named = variable(around, "WEFTMARK_ARCHIVE"); !named.empty())
-        return named;
-    if (const std::string data = variable(around, "XDG_DATA_HOME"); !data.empty())
-        return std::filesystem::path(data) / "weftmark";
-    const std::string home = variable(around, "HOME");
-    if (home.empty())
+    const auto usual = usualArchiveFolder(around);
+    if (!usual)
         throw UsageError("no folder for the archive is known; name one with --archive");
-    return std::filesystem::path(home) / ".local" / "share" / "weftmark";
+    return *usual;
+}
+
+models::Experience experienceFrom(const std::string& given, Surroundings& around)
+{
+    const char* by = "weftmark";  // nothing is recorded
+    if (!given.empty())
+        return openExisting(given, around, by).experience();
+    const auto usual = usualArchiveFolder(around);
+    if (!usual || !models::Archive::isIn(*usual))
+        return {};
+    try {
+        return models::Archive::open(*usual, by, around.clock).experience();
+    } catch (const models::ArchiveError& error) {
+        around.err << "weftmark: " << error.what() << "\n";
+        return {};
+    }
 }
 
 std::string author(const std::string& given, const Surroundings& around)

@@ -13,6 +13,9 @@ inline constexpr const char* register_help =
     "Folder of the register; else $WEFTMARK_REGISTER, or the one that came with the program";
 inline constexpr const char* archive_help =
     "Folder of the archive; else $WEFTMARK_ARCHIVE, or ~/.local/share/weftmark";
+inline constexpr const char* experience_help =
+    "Count what the archive in this folder holds: items of each maker, and what letters were taken "
+    "for (weftmark confusion); else the one that add files in, where there is one";
 inline constexpr const char* author_help = "Who records; else $WEFTMARK_AUTHOR, or your login name";
 
 // $WEFTMARK_REGISTER, or the register that came with the program.
@@ -24,6 +27,11 @@ flow::Engines enginesFor(const std::filesystem::path& register_folder, Surroundi
 // $WEFTMARK_ARCHIVE, or weftmark in the person's data folder ($XDG_DATA_HOME, ~/.local/share).
 // Throws UsageError if there is no home to put it in.
 std::filesystem::path archiveFolder(const std::string& given, const Surroundings& around);
+
+// What the archive teaches the ranking. Where none is named, nothing if there is none; one that
+// cannot be read is told then, and left. Throws models::ArchiveError if the named one is not there
+// or cannot be read.
+models::Experience experienceFrom(const std::string& given, Surroundings& around);
 
 // $WEFTMARK_AUTHOR, or the login name.
 std::string author(const std::string& given, const Surroundings& around);

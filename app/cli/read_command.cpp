@@ -24,7 +24,7 @@ namespace {
 
 struct ReadOptions {
     std::vector<std::string> photos;
-    std::string outline, type_id, day_order, register_folder, layers_folder;
+    std::string outline, type_id, day_order, register_folder, archive_folder, layers_folder;
     bool json = false, single_line = false, mirrored = false;
     double max_megapixels = vision::LoadOptions{}.max_megapixels;
 };
@@ -53,6 +53,7 @@ public:
           layers_(options.layers_folder)
     {
         requireItemType(options.type_id, engines_.known);
+        engines_.experience = experienceFrom(options.archive_folder, around);
         examine_.day_order = dayOrderFrom(options.day_order);
         examine_.single_line = options.single_line;
         examine_.mirrored = options.mirrored;
@@ -182,6 +183,7 @@ std::function<int()> prepareRead(CLI::App& command, Surroundings& around)
         ->type_name("ITEM_TYPE");
     command.add_option("--day-order", options->day_order, day_order_help)->type_name("day|month");
     command.add_option("--register", options->register_folder, register_help)->type_name("FOLDER");
+    command.add_option("--archive", options->archive_folder, experience_help)->type_name("FOLDER");
     command
         .add_option("--layers", options->layers_folder,
                     "Folder for the enhanced pictures of each stamp (PNG)")

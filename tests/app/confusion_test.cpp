@@ -94,22 +94,83 @@ TEST_CASE("Forgetting needs an archive", "[app][confusion]")
     CHECK_THAT(ran.err, Contains("holds no archive"));
 }
 
-TEST_CASE("The archive's makers weigh where the person names the archive", "[app][match]")
+namespace {
+
+// Of the maker whose items fileCorrection files, by what a command prints as JSON.
+double shareOfTarrow(CommandRunner& runner, const std::vector<std::string>& arguments)
+{
+    const Ran ran = runner.run(arguments);
+    CAPTURE(ran.err);
+    const nlohmann::json list = nlohmann::json::parse(ran.out);
+    for (const nlohmann::json& candidate : list.at("candidates"))
+        if (candidate.at("maker_id") == "tarrow")
+            return candidate.at("probability").get<double>();
+    return 0;
+}
+
+std::vector<models::Line> seeAGap(const vision::EnhancedStamp&)
+{
+    return models::parseTyped("[- - -]").lines;
+}
+
+}  // namespace
+
+TEST_CASE("The archive's makers weigh in match where the person names the archive", "[app][match]")
 {
     CommandRunner runner;
     for (int i = 0; i < 12; ++i)
         fileCorrection(runner, true);
-    const auto share = [&](const std::vector<std::string>& arguments) {
-        const Ran ran = runner.run(arguments);
-        const nlohmann::json list = nlohmann::json::parse(ran.out);
-        for (const nlohmann::json& candidate : list.at("candidates"))
-            if (candidate.at("maker_id") == "tarrow")
-                return candidate.at("probability").get<double>();
-        return 0.0;
-    };
-    const double without = share({"match", "[- - -]", "--json"});
-    CHECK(share({"match", "[- - -]", "--json", "--archive", runner.archiveFolder().string()}) >
-          1.5 * without);
+    const double without = shareOfTarrow(runner, {"match", "[- - -]", "--json"});
+    CHECK(shareOfTarrow(runner, {"match", "[- - -]", "--json", "--archive",
+                                 runner.archiveFolder().string()}) > 1.5 * without);
+}
+
+TEST_CASE("The archive's makers weigh in read, the named archive's or the usual one's",
+          "[app][read]")
+{
+    CommandRunner runner;
+    runner.sight = seeAGap;
+    const std::string photo = support::writeStampedPhoto(runner.folder, "belt.jpg").string();
+    const std::vector<std::string> usual = {"read", photo, "--json"};
+    const double without = shareOfTarrow(runner, usual);
+    for (int i = 0; i < 12; ++i)
+        fileCorrection(runner, true);
+    CHECK(shareOfTarrow(runner, usual) > 1.5 * without);
+
+    const std::string folder = runner.archiveFolder().string();
+    runner.environment.erase("WEFTMARK_ARCHIVE");  // and no home: no archive is known
+    CHECK(shareOfTarrow(runner, usual) == Approx(without));
+    CHECK(shareOfTarrow(runner, {"read", photo, "--json", "--archive", folder}) > 1.5 * without);
+}
+
+TEST_CASE("An archive that cannot be read stops read only where it was named", "[app][read]")
+{
+    CommandRunner runner;
+    const std::string photo = support::writeStampedPhoto(runner.folder, "belt.jpg").string();
+    const Ran none = runner.run({"read", photo, "--archive", runner.archiveFolder().string()});
+    CHECK(none.code == 3);
+    CHECK_THAT(none.err, Contains("holds no archive"));
+
+    std::filesystem::create_directories(runner.archiveFolder());
+    runner.folder.write("archive ä/archive.sqlite", std::string(4096, 'x'));
+    const Ran usual = runner.run({"read", photo});
+    CHECK(usual.code == 0);
+    CHECK_THAT(usual.err, Contains("is not a Weftmark archive"));
+    CHECK_THAT(usual.out, Contains("W. POLGLASE"));
+    CHECK(runner.run({"read", photo, "--archive", runner.archiveFolder().string()}).code == 3);
+}
+
+TEST_CASE("What add notes of a conclusion counts the archive's makers", "[app][add]")
+{
+    CommandRunner runner;
+    for (int i = 0; i < 12; ++i)
+        fileCorrection(runner, true);
+    const Ran ran =
+        runner.run({"add", "--reading", "[- - -]", "--maker", "tarrow", "--accession", "99"});
+    CHECK(ran.code == 0);
+    const models::ItemRecord item = runner.archive().item("99").value();
+    CHECK_THAT(item.attributions.at(0).engine_reasons,
+               Contains("the archive holds 12 items of this maker"));
 }
 
 TEST_CASE("The unread letter that would settle most is told", "[app][match]")
