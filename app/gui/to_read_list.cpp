@@ -183,7 +183,7 @@ void ToReadList::startDrag(Qt::DropActions actions)
         return QListView::startDrag(actions);
     auto drag = new QDrag(this);
     drag->setMimeData(mimeOf(*held_));
-    drag->exec(actions, Qt::MoveAction);
+    drag->exec(actions);
 }
 
 void ToReadList::dropEvent(QDropEvent* event)

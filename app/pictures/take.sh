@@ -56,15 +56,15 @@ keys shift+Return shift+Return ctrl+Right
 stand_still 1
 keys shift+Return shift+Return ctrl+s
 xdotool type --delay 60 "SHT.1940.7"
-keys Tab b b Tab
+keys Tab b Down Tab
 xdotool type --delay 60 "Saltmere Harbour Trust"
-keys alt+h ctrl+Home Right a Down p Down Down p  # the details: absent, present
-keys Down a Down i i Down Down t Down i          # stamp 1 on a fitting, impressed; 2 on the body, ink
-keys Down Down
+keys alt+h ctrl+Home Down Home Right a Down p Down Down p  # the details: absent, present
+keys Down Down a Down i i Down Down t Down i  # stamp 1 on a fitting, impressed; 2 on the body, ink
+keys Down Down Down Home
 xdotool type --delay 60 "length"
 keys Tab
 xdotool type --delay 60 "914 mm"
-keys Return ctrl+Home
+keys Return ctrl+Home Down Home Right
 picture record
 close
 

@@ -36,10 +36,10 @@ std::optional<QPoint> pointOnCard(const gui::ToReadList& list, int place, bool o
 void layStamp(gui::ToReadList& list, const QPoint& from, const QPoint& onto)
 {
     const std::unique_ptr<QMimeData> carried(list.mimeOf(*list.stampAt(from)));
-    QDragEnterEvent enter(onto, Qt::MoveAction, carried.get(), Qt::LeftButton, Qt::NoModifier);
+    QDragEnterEvent enter(onto, Qt::CopyAction, carried.get(), Qt::LeftButton, Qt::NoModifier);
     QApplication::sendEvent(list.viewport(), &enter);
     REQUIRE(enter.isAccepted());
-    QDropEvent drop(onto, Qt::MoveAction, carried.get(), Qt::LeftButton, Qt::NoModifier);
+    QDropEvent drop(onto, Qt::CopyAction, carried.get(), Qt::LeftButton, Qt::NoModifier);
     QApplication::sendEvent(list.viewport(), &drop);
 }
 
