@@ -89,8 +89,9 @@ void hearSize(const std::string& mark, double letter_px, const AdviceOptions& op
 {
     troubles.small.hear(options.least_letter_px / letter_px,
                         "the letters of " + mark + " are about " + number(letter_px) +
-                            " px high and are read well from " + number(options.least_letter_px) +
-                            " px on; photograph it from nearer, or scan it finer");
+                            " px high, too small to be read well (" +
+                            number(options.least_letter_px) +
+                            " px and more); photograph it from nearer, or scan it finer");
 }
 
 void hearSharpness(const std::string& mark, const Sharpness& sharp, double letter_px,
@@ -151,8 +152,10 @@ std::vector<std::string> adviceOn(const Photo& photo, const std::vector<StampOut
         hearLight(mark, grey, options, troubles);
         if (const auto letter_px = letterHeight(stamp)) {
             hearSize(mark, *letter_px, options, troubles);
-            hearSharpness(mark, measureSharpness(grey, stroke_share * *letter_px), *letter_px,
-                          options, troubles);
+            // Letters that are too small are not sharp either, and the remedy for one mends both.
+            if (*letter_px >= options.least_letter_px)
+                hearSharpness(mark, measureSharpness(grey, stroke_share * *letter_px), *letter_px,
+                              options, troubles);
         }
     }
     if (2 * troubles.moved_marks < troubles.marks)

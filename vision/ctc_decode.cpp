@@ -13,7 +13,8 @@ namespace {
 
 constexpr float worth_asking =
     -7;  // log share that a class reaches somewhere, to be an alternative
-constexpr double least_share = 0.001;
+constexpr double least_share =
+    0.001;                            // of a place; less is not worth a name among its alternatives
 constexpr double stands_from = 0.05;  // of a place's mass at a step, for the step to belong to it
 
 void check(const cv::Mat& log_shares, const LineClasses& classes, const DecodeOptions& options)

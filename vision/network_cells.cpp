@@ -115,7 +115,7 @@ bool holdsInk(const models::Line& line)
 
 DecodedLine withinRow(DecodedLine line, const LineCrop& crop)
 {
-    constexpr double plainly = 0.9;
+    constexpr double plainly = 0.9;  // share of a letter that the row is taken to have missed
     const double rim = networkRim() / LineNetwork::step_px, steps = stepsOf(crop);
     const auto isBeyond = [&](const DecodedPlace& place) {
         const double middle = middleOf(place);

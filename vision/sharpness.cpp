@@ -12,8 +12,9 @@ namespace vision {
 
 namespace {
 
+constexpr double noise_blur_px = 1;      // takes the camera's noise, whose edges are the steepest
 constexpr double blurred_by_px = 2;      // once more, to see what it does
-constexpr double own_blur_px = 0.5;      // of the differences by which steepness is measured
+constexpr double own_blur_px = 1.12;     // of that and the differences that measure steepness
 constexpr int directions = 6;            // into which edges are sorted
 constexpr std::size_t least_edges = 40;  // of a direction, to judge by
 constexpr double steepest_share = 0.1;   // of the edges of a direction, those that count
@@ -60,6 +61,7 @@ Edges edgesOf(const cv::Mat& grey)
 {
     cv::Mat level, smoother;
     grey.convertTo(level, CV_32F);
+    cv::GaussianBlur(level, level, {}, noise_blur_px);
     cv::GaussianBlur(level, smoother, {}, blurred_by_px);
     const Gradients before = gradientsOf(level), after = gradientsOf(smoother);
     Edges edges;

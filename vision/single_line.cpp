@@ -165,6 +165,24 @@ void putLikeliestFirst(std::vector<LineBand>& bands, const Photo& crop)
         std::rotate(bands.begin(), likely, likely + 1);
 }
 
+// The way that is read best, none other being tried after a sure one.
+SingleLine readAsItLies(const Photo& photo, TextReader& reader, const RectifyOptions& options)
+{
+    std::vector<LineBand> ways = bandsOf(photo);
+    putLikeliestFirst(ways, photo);
+    SingleLine best = readAlong(photo, outlineOf(ways.front()), reader, options);
+    if (isSure(best, sure_at_once))
+        return best;
+    for (std::size_t i = 1; i < ways.size(); ++i) {
+        SingleLine line = readAlong(photo, outlineOf(ways[i]), reader, options);
+        if (isBetter(line, best))
+            best = std::move(line);
+        if (isSure(best, sure_enough))
+            return best;
+    }
+    return best;
+}
+
 }  // namespace
 
 std::vector<StampOutline> outlinesOfSingleLine(const Photo& photo)
@@ -183,22 +201,14 @@ SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored,
     if (photo.pixels.empty())
         throw std::invalid_argument("readSingleLine: the photo has no pixels");
     // The ways that are tried have their tilts; what skew is seen in faint ink may be the weave's.
-    const RectifyOptions options{.correct_skew = false, .mirrored = mirrored};
-    std::vector<LineBand> ways = bandsOf(photo);
-    putLikeliestFirst(ways, photo);
-    SingleLine best = readAlong(photo, outlineOf(ways.front()), reader, options);
-    if (isSure(best, sure_at_once))
+    SingleLine best = readAsItLies(photo, reader, {.correct_skew = false, .mirrored = mirrored});
+    if (isSure(best, network == nullptr ? sure_enough : sure_at_once))
         return best;
-    for (std::size_t i = 1; i < ways.size(); ++i) {
-        SingleLine line = readAlong(photo, outlineOf(ways[i]), reader, options);
-        if (isBetter(line, best))
-            best = std::move(line);
-        if (isSure(best, sure_enough))
+    if (network != nullptr) {
+        const double upright = uprightLogOdds(best.enhanced, *network, TextLayout::SingleLine);
+        if (upright >= surely_upright || (upright > 0 && isSure(best, sure_enough)))
             return best;
     }
-    if (network != nullptr &&
-        uprightLogOdds(best.enhanced, *network, TextLayout::SingleLine) >= surely_upright)
-        return best;
     EnhancedStamp turned = enhanceStamp(turnedOver(best.enhanced.rectified));
     models::Reading reading = reader.readLine(turned);
     SingleLine over{best.outline, std::move(turned), std::move(reading)};

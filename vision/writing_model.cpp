@@ -11,6 +11,8 @@ namespace vision {
 
 namespace {
 
+// A code is a run of capitals and digits without a rule; how long one is on the mean, and the share
+// of each other sign in it, are choices.
 constexpr double characters_of_code = 8, outside_codes = 0.002;
 
 double charactersOfKind(char kind)

@@ -76,14 +76,19 @@ void weighShortLines(models::Reading& reading, double mark_probability)
 void tellCutEnds(models::Reading& reading, const vision::RectifiedStamp& stamp,
                  const cv::Size& photo_px)
 {
+    // A line's box may reach further than its letters do, which then have ground beside them.
+    constexpr double ground = 0.25;  // of a letter's height
     for (models::Line& line : reading.lines) {
-        const double middle = line.box_px.y + line.box_px.height / 2;
+        if (line.cells.empty())
+            continue;
+        const models::Box& box = line.box_px;
+        const double middle = box.y + box.height / 2, beside = ground * box.height;
         const auto isSeen = [&](double x) {
             return isInPicture(vision::photoFromRectified(stamp, {x, middle}), photo_px);
         };
-        if (!isSeen(line.box_px.x))
+        if (!isSeen(box.x) && !isSeen(line.cells.front().left_px - beside))
             line.left_end = models::LineEnd::CutOff;
-        if (!isSeen(line.box_px.x + line.box_px.width))
+        if (!isSeen(box.x + box.width) && !isSeen(line.cells.back().right_px + beside))
             line.right_end = models::LineEnd::CutOff;
     }
 }

@@ -85,14 +85,14 @@ TEST_CASE("The blur of edges is measured, and a movement with its way and direct
         cv::Mat blurred;
         cv::GaussianBlur(sharp, blurred, {}, blur);
         const vision::Sharpness seen = measured(blurred);
-        // Strokes are not all of one width, and threads among them.
-        CHECK(seen.blur_px == Approx(std::hypot(blur, as_taken.blur_px)).epsilon(0.3));
+        // Strokes are not all of one width, and threads among them: up to a third too much.
+        CHECK(seen.blur_px == Approx(std::hypot(blur, as_taken.blur_px)).epsilon(0.35));
         CHECK(seen.moved_px == 0);
     }
     for (const double turn : {0.0, 60.0, 120.0}) {
         CAPTURE(turn);
         const vision::Sharpness seen = measured(movedBy(sharp, 14, turn));
-        CHECK(seen.moved_px == Approx(14).epsilon(0.4));
+        CHECK(seen.moved_px == Approx(14).epsilon(0.45));
         CHECK(std::abs(std::remainder(seen.moved_deg - turn, 180)) <= 20);
     }
     CHECK(measured(cv::Mat(50, 50, CV_8UC1, cv::Scalar(90))).blur_px == 0);
@@ -126,6 +126,31 @@ TEST_CASE("Letters too small, blur, movement and lost light are told with number
         changed([](const cv::Mat& from, cv::Mat& to) { cv::GaussianBlur(from, to, {}, 6); });
     REQUIRE(blurred.size() == 1);
     CHECK_THAT(blurred[0], Contains("is blurred by about") && Contains("focus"));
+
+    // A camera blurs first and adds its noise then: the steepest edges are the noise's.
+    const auto noisy = [&](double deviation, cv::Mat picture) {
+        cv::Mat noise(picture.size(), CV_16SC3), sum;
+        cv::RNG dice(11);
+        dice.fill(noise, cv::RNG::NORMAL, 0, deviation);
+        cv::add(picture, noise, sum, cv::noArray(), CV_8U);
+        return sum;
+    };
+    for (const double deviation : {1.0, 3.0}) {
+        CAPTURE(deviation);
+        const auto grainy = changed([&](const cv::Mat& from, cv::Mat& to) {
+            cv::GaussianBlur(from, to, {}, 4.5);
+            to = noisy(deviation, to);
+        });
+        REQUIRE(grainy.size() == 1);
+        CHECK_THAT(grainy[0], Contains("is blurred by about"));
+        const auto shaken = changed(
+            [&](const cv::Mat& from, cv::Mat& to) { to = noisy(deviation, movedBy(from, 18, 0)); });
+        REQUIRE(shaken.size() == 1);
+        CHECK_THAT(shaken[0], Contains("moved by about"));
+        CHECK(changed([&](const cv::Mat& from, cv::Mat& to) {
+                  to = noisy(deviation, from);
+              }).empty());
+    }
 
     const auto moved = changed([](const cv::Mat& from, cv::Mat& to) { to = movedBy(from, 18, 0); });
     REQUIRE(moved.size() == 1);

@@ -149,6 +149,10 @@ TEST_CASE("Nothing seen gives no places, and tables that do not fit are refused"
                     std::invalid_argument);
     CHECK_THROWS_AS(vision::decodeLine(cv::Mat(3, 5, CV_8U), classes, nullptr),
                     std::invalid_argument);
+    for (const double weight : {-0.1, 11.0, std::nan("")})
+        CHECK_THROWS_AS(
+            vision::decodeLine(logOf(blank), classes, nullptr, {.writing_weight = weight}),
+            std::invalid_argument);
     CHECK_THROWS_AS(vision::decodeLine(logOf(blank), classes, nullptr, {.beam = 0}),
                     std::invalid_argument);
 }
