@@ -82,9 +82,9 @@ public:
             const QRect ribbon(frame.left(), frame.top(), frame.width(), em + 4);
             painter->fillRect(ribbon, colours.sheet);
             painter->setPen(colours.ink);
-            painter->drawText(ribbon.adjusted(4, 2, -4, 0), Qt::AlignLeft,
-                              option.fontMetrics.elidedText(QString(QChar(0x29C9)) + " " + piece,
-                                                            Qt::ElideMiddle, ribbon.width() - 8));
+            painter->drawText(
+                ribbon.adjusted(4, 2, -4, 0), Qt::AlignLeft,
+                option.fontMetrics.elidedText(piece, Qt::ElideMiddle, ribbon.width() - 8));
         }
         const QStringList words = index.data().toString().split('\n');
         QRect text(frame.left(), frame.bottom() + 4, frame.width(), em);
@@ -107,6 +107,7 @@ private:
     static void paintOutline(QPainter& painter, const QPolygonF& outline, bool is_view,
                              const Colours& colours)
     {
+        painter.setRenderHint(QPainter::Antialiasing);
         painter.setPen(QPen(colours.sheet, 3));
         painter.drawPolygon(outline);
         painter.setPen(QPen(colours.hand, 1.5, is_view ? Qt::DashLine : Qt::SolidLine));
@@ -158,10 +159,18 @@ std::optional<StampPlace> ToReadList::stampAt(const QPoint& point) const
         return std::nullopt;
     const QRect fit =
         fitted(picture.size(), roomsOf(visualRect(index), fontMetrics().height()).frame);
-    for (const StampOnCard& stamp : static_cast<PhotoQueue*>(model())->stamps(index.row()))
-        if (outlineIn(fit, stamp).containsPoint(point, Qt::OddEvenFill))
+    constexpr double reach_px = 5;  // beside a stamp so small on its card
+    std::optional<StampPlace> near;
+    for (const StampOnCard& stamp : static_cast<PhotoQueue*>(model())->stamps(index.row())) {
+        const QPolygonF outline = outlineIn(fit, stamp);
+        if (outline.containsPoint(point, Qt::OddEvenFill))
             return StampPlace{index.row(), stamp.id};
-    return std::nullopt;
+        const QRectF around =
+            outline.boundingRect().adjusted(-reach_px, -reach_px, reach_px, reach_px);
+        if (!near && around.contains(point))
+            near = StampPlace{index.row(), stamp.id};
+    }
+    return near;
 }
 
 QMimeData* ToReadList::mimeOf(const StampPlace& stamp) const
