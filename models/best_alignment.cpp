@@ -37,8 +37,6 @@ private:
     void reach(std::size_t cell, std::size_t letter);
     void improve(Step& step, std::size_t cell, std::size_t letter, std::size_t cells,
                  std::size_t letters, double weight);
-    double stretchShare(const CellWeights& stretch, std::size_t letters) const;
-    double matchWeight(const AlignedCell& cell, std::size_t letter) const;
     std::vector<AlignedPair> pairsTo(std::size_t cell, std::size_t letter);
 
     const std::vector<AlignedCell>& cells_;
@@ -57,21 +55,6 @@ void BestTable::improve(Step& step, std::size_t cell, std::size_t letter, std::s
         step = {log_weight, cells, letters};
 }
 
-double BestTable::stretchShare(const CellWeights& stretch, std::size_t letters) const
-{
-    const int count = static_cast<int>(letters);
-    if (count < stretch.least || (stretch.most && count > *stretch.most))
-        return 0;
-    return stretch.most ? 1.0 / (*stretch.most - stretch.least + 1)
-                        : (1 - going_on) * std::pow(going_on, count - stretch.least);
-}
-
-double BestTable::matchWeight(const AlignedCell& cell, std::size_t letter) const
-{
-    const double seen = cell.weights->unread ? 1 : cell.weights->of_letter[text_.letters[letter]];
-    return rates_.none * (1 - text_.skip[letter]) * seen / cell.divisor;
-}
-
 // The text begins before this cell, or its beginning lies beyond the first.
 void BestTable::enter(std::size_t cell)
 {
@@ -83,8 +66,7 @@ void BestTable::enter(std::size_t cell)
     }
     at(0, 0).log_weight = std::log(weight * (1 - plan_.cut_left));
     for (std::size_t j = 1; j < width_; ++j)
-        at(0, j).log_weight = std::log(weight * plan_.cut_left * (1 - going_on) *
-                                       std::pow(going_on, static_cast<double>(j) - 1));
+        at(0, j).log_weight = std::log(weight * plan_.cut_left * cutLengthShare(j));
 }
 
 // The best way to have taken so many cells and letters.
@@ -95,9 +77,9 @@ void BestTable::reach(std::size_t cell, std::size_t letter)
         const AlignedCell& last = cells_[cell - 1];
         if (last.weights->stretch)
             for (std::size_t taken = 0; taken <= letter; ++taken)
-                improve(step, cell, letter, 1, taken, stretchShare(*last.weights, taken));
+                improve(step, cell, letter, 1, taken, stretchLengthShare(*last.weights, taken));
         else if (letter > 0)
-            improve(step, cell, letter, 1, 1, matchWeight(last, letter - 1));
+            improve(step, cell, letter, 1, 1, matchWeight(last, text_, letter - 1, rates_));
         improve(step, cell, letter, 1, 0, last.stray);
     }
     if (letter > 0)
@@ -145,9 +127,7 @@ BestAlignment BestTable::best()
         leave(i, whole, plan_.exit[i] * (i == last ? 1 - plan_.cut_right : 1));
     }
     for (std::size_t j = 0; j < whole; ++j)
-        leave(last, j,
-              plan_.exit[last] * plan_.cut_right * (1 - going_on) *
-                  std::pow(going_on, static_cast<double>(whole - j) - 1));
+        leave(last, j, plan_.exit[last] * plan_.cut_right * cutLengthShare(whole - j));
     if (best == never)
         return {{}, never};
     return {pairsTo(end_cell, end_letter), best};

@@ -8,11 +8,9 @@ namespace models {
 
 namespace {
 
-// How many letters a wholly wrong one can be.
+// How many letters one can be of which nothing is known.
 constexpr double any_letters = 40;
-constexpr double case_share = 0.05;  // h written for H, or set in another case
-// Of what the named alternatives leave over, how much goes to their look-alikes; the rest to all.
-constexpr double look_alike_share = 0.7;
+constexpr double case_share = 0.05;                     // h written for H, or set in another case
 constexpr const char* unknown_letter = "\xEF\xBF\xBD";  // U+FFFD
 
 const std::vector<std::string>& markLetters()
@@ -23,16 +21,15 @@ const std::vector<std::string>& markLetters()
 }
 
 // P(seen | truth) with few slips.
-double clearProbability(const std::string& truth, const std::string& seen,
-                        const ReadingErrors& errors)
+double clearProbability(const std::string& truth, const std::string& seen, double slip,
+                        const ConfusionTable& confusions)
 {
     double same = 0;
     if (truth == seen)
         same = 1 - case_share;
     else if (capitalOf(truth) == capitalOf(seen))
         same = case_share;
-    return (1 - errors.clear_slip) * same +
-           errors.clear_slip * errors.confusions.probability(truth, seen);
+    return (1 - slip) * same + slip * confusions.probability(truth, seen);
 }
 
 // How a doubtful letter's left-over certainty spreads over the letters it is confused with.
@@ -60,6 +57,7 @@ private:
 std::vector<double> letterWeights(const Cell& cell, const LetterIds& ids,
                                   const ReadingErrors& errors)
 {
+    const LetterErrors& rates = isEngine(cell.by) ? errors.engine : errors.person;
     std::vector<double> weights(ids.size(), 0);
     double named = 0;
     for (const Alternative& alternative : cell.alternatives)
@@ -72,17 +70,18 @@ std::vector<double> letterWeights(const Cell& cell, const LetterIds& ids,
         const LookAlikes look_alikes(seen, errors.confusions);
         for (std::size_t id = 0; id < ids.size(); ++id) {
             const std::string& truth = ids.letter(id);
-            const double direct = cell.state == CellState::Clear
-                                      ? clearProbability(truth, seen, errors)
-                                      : errors.confusions.probability(truth, seen);
-            weights[id] +=
-                certainty * direct + left_over * part * look_alike_share * look_alikes.share(truth);
+            const double direct =
+                cell.state == CellState::Clear
+                    ? clearProbability(truth, seen, rates.clear_slip, errors.confusions)
+                    : errors.confusions.probability(truth, seen);
+            weights[id] += certainty * direct +
+                           left_over * part * rates.look_alike_share * look_alikes.share(truth);
         }
     }
-    const double spread = named > 0 ? left_over * (1 - look_alike_share) : left_over;
+    const double spread = named > 0 ? left_over * (1 - rates.look_alike_share) : left_over;
+    const double any = rates.any_letter;
     for (double& weight : weights)
-        weight = (1 - errors.any_letter) * (weight + spread / characters_on_marks) +
-                 errors.any_letter / any_letters;
+        weight = (1 - any) * (weight + spread / any_letters) + any / any_letters;
     return weights;
 }
 

@@ -28,7 +28,11 @@ struct CompiledMark {
     MatchText letters;         // of its first spelling
     std::size_t spelling = 0;  // number of the first
 
-    double worthIn(const std::vector<double>& by_spelling) const { return by_spelling[spelling]; }
+    // By number of the spellings; 1 where none is told.
+    double worthIn(const std::vector<double>* by_spelling) const
+    {
+        return by_spelling ? (*by_spelling)[spelling] : 1;
+    }
 };
 
 // A text of the tries: one spelling of a mark.

@@ -25,7 +25,6 @@ public:
 private:
     void fillForward();
     void fillBackward();
-    double matchWeight(std::size_t cell, std::size_t letter) const;
     double stretchSum(std::size_t cell, std::size_t letter, bool forward) const;
     double& at(std::vector<double>& table, std::size_t cell, std::size_t letter) const
     {

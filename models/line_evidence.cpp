@@ -196,7 +196,7 @@ double LineEvidence::findMarks(std::size_t stretch, const MarkLimits& limits)
                                         planFor(where.first_cell, where.end_cell), limits);
     double best = 0;
     for (const MarkOdds& odds : where.mark_odds)
-        best = std::max(best, odds.odds * known_.marks[odds.mark].worthIn(*limits.worth));
+        best = std::max(best, odds.odds * known_.marks[odds.mark].worthIn(limits.worth));
     return best;
 }
 

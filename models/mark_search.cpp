@@ -8,7 +8,6 @@ namespace models {
 
 namespace {
 
-constexpr double least_share_of_best = 1e-4;
 // Probability of being cut at both ends, and letters read, from which such a text is looked for.
 constexpr double cut_at_both = 0.1, cut_when_seen = 0.5;
 constexpr std::size_t letters_to_find_cut = 3;
@@ -57,7 +56,7 @@ std::vector<MarkOdds> findMarks(const CompiledRegister& known,
     const std::size_t letters = lettersRead(cells);
     if (letters == 0)
         return {};
-    const SearchLimits search{limits.least * length_share, least_share_of_best,
+    const SearchLimits search{limits.least * length_share, limits.of_best,
                               limits.to_beat * length_share, limits.worth};
     std::vector<MarkOdds> odds;
     const auto take = [&](const std::vector<FoundText>& found) {

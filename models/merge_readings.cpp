@@ -152,11 +152,6 @@ Reading vouchedFor(Reading reading)
 
 }  // namespace
 
-bool isEngine(const std::string& by)
-{
-    return by.rfind("tesseract", 0) == 0 || by.rfind("line-reader", 0) == 0;
-}
-
 Reading mergeReadings(const std::vector<Reading>& readings)
 {
     if (readings.empty())

@@ -1,14 +1,10 @@
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "models/reading.h"
 
 namespace models {
-
-// True when `by` (or a reader's name) is one of the project's engines and not a person.
-bool isEngine(const std::string& by);
 
 // Joins what several readers saw on one stamp into one proposal. Lines are paired by their boxes
 // (or by order and text where boxes are unknown), their cells by an alignment that weighs text and

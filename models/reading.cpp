@@ -17,6 +17,11 @@ bool isUnreadable(const Cell& cell)
 
 }  // namespace
 
+bool isEngine(const std::string& by)
+{
+    return by.rfind("tesseract", 0) == 0 || by.rfind("line-reader", 0) == 0;
+}
+
 Cell clearCell(std::string character)
 {
     Cell cell;

@@ -98,6 +98,9 @@ struct Reading {
     bool operator==(const Reading&) const = default;
 };
 
+// True when `by` (or a reader's name) is one of the project's engines and not a person.
+bool isEngine(const std::string& by);
+
 // A clear cell holding one character with full certainty.
 Cell clearCell(std::string character);
 

@@ -1,7 +1,6 @@
 #include "models/stamp_evidence.h"
 
 #include <algorithm>
-#include <numeric>
 
 #include "models/year_product.h"
 
@@ -13,10 +12,14 @@ namespace {
 // source.
 constexpr double no_mark_share = 0.15;
 constexpr double over_two_lines = 0.08;  // of the marks, where there are two lines or more
-// Marks that count for less than these shares of what no mark, or an unknown maker's, counts for
-// are not looked for.
-constexpr double least_of_no_mark = 0.02, least_of_unknown = 3e-2;
-constexpr std::size_t most_lines = 12;  // beyond these a stamp's lines are left out
+constexpr std::size_t most_lines = 12;   // beyond these a stamp's lines are left out
+
+bool tellsYearsApart(const std::vector<double>& date_odds)
+{
+    constexpr double more = 3;
+    const auto [least, most] = std::minmax_element(date_odds.begin(), date_odds.end());
+    return *most > more * *least;
+}
 
 // Factors of all lines but those from first to end, times a share; every line's odds are divided by
 // its scale, those left out too.
@@ -34,7 +37,8 @@ std::vector<double> productWithout(const std::vector<LineEvidence>& lines, std::
 
 }  // namespace
 
-StampEvidence::StampEvidence(const Reading& reading, const CompiledRegister& known)
+StampEvidence::StampEvidence(const Reading& reading, const CompiledRegister& known,
+                             const LeftOut& left_out)
     : letter_count_(known.ids.size())
 {
     std::vector<const Line*> lines;
@@ -55,40 +59,48 @@ StampEvidence::StampEvidence(const Reading& reading, const CompiledRegister& kno
     if (!lines_.empty())
         for (double& odds : with_other_mark_)
             odds *= no_mark_share;
-    findMarks(worthByDates(known));
+    findMarks(known, left_out);
     collectMarks();
 }
 
 // Where a mark is likeliest first: what was found there tells what can be left elsewhere.
-void StampEvidence::findMarks(const std::vector<double>& worth)
+void StampEvidence::findMarks(const CompiledRegister& known, const LeftOut& left_out)
 {
     struct Search {
         LineEvidence* line;
         std::size_t stretch;
         double level;  // how much odds there count for in the stamp
+        const std::vector<double>* worth;
     };
     std::vector<Search> searches;
-    const auto add = [&](LineEvidence& line, const std::vector<double>& beside) {
+    const std::vector<double> worth = worthByDates(known);
+    // A line that is the mark holds no date: what it would say as one must not tell against makers.
+    const auto add = [&](LineEvidence& line, const std::vector<double>& beside, bool is_dated) {
         const double level = *std::max_element(beside.begin(), beside.end());
         for (std::size_t s = 0; s < line.stretchCount(); ++s)
-            searches.push_back({&line, s, level * line.stretchLevel(s)});
+            searches.push_back(
+                {&line, s, level * line.stretchLevel(s), is_dated ? nullptr : &worth});
     };
+    std::vector<bool> dated;
+    for (const LineEvidence& line : lines_)
+        dated.push_back(tellsYearsApart(line.dateOdds()));
     for (std::size_t l = 0; l < lines_.size(); ++l)
-        add(lines_[l], beside_line_[l]);
+        add(lines_[l], beside_line_[l], dated[l]);
     for (std::size_t l = 0; l < pairs_.size(); ++l)
-        add(pairs_[l], beside_pair_[l]);
+        add(pairs_[l], beside_pair_[l], dated[l] || dated[l + 1]);
     const auto unknown = [](const Search& search) {
         return search.level * search.line->unknownOdds(search.stretch);
     };
     std::stable_sort(searches.begin(), searches.end(),
                      [&](const Search& a, const Search& b) { return unknown(a) > unknown(b); });
     double matters =
-        least_of_no_mark * *std::max_element(with_other_mark_.begin(), with_other_mark_.end());
+        left_out.of_no_mark * *std::max_element(with_other_mark_.begin(), with_other_mark_.end());
     if (!searches.empty())
-        matters = std::max(matters, least_of_unknown * unknown(searches.front()));
+        matters = std::max(matters, left_out.of_unknown * unknown(searches.front()));
     double best = 0;
     for (const Search& search : searches) {
-        const MarkLimits limits{matters / search.level, best / search.level, &worth};
+        const MarkLimits limits{matters / search.level, left_out.of_best, best / search.level,
+                                search.worth};
         best = std::max(best, search.level * search.line->findMarks(search.stretch, limits));
     }
 }
@@ -101,8 +113,9 @@ std::vector<double> StampEvidence::worthByDates(const CompiledRegister& known) c
     for (const LineEvidence& line : lines_)
         dates.multiply(line.dateOdds());
     std::vector<double> fits;
+    fits.reserve(known.year_shares.size());
     for (const std::vector<double>& years : known.year_shares)
-        fits.push_back(std::inner_product(years.begin(), years.end(), dates.values().begin(), 0.0));
+        fits.push_back(productSum(years, dates.values()));
     const double best = fits.empty() ? 1 : *std::max_element(fits.begin(), fits.end());
     std::vector<double> worth;
     worth.reserve(known.spellings.size());

@@ -24,11 +24,19 @@ struct StampLetters {
     std::vector<std::vector<std::vector<double>>> of_letters;
 };
 
+// What a stamp's search leaves out: marks that count for less than these shares of what no mark, an
+// unknown maker's or the best mark counts for. They are taken for marks that the stamp cannot hold.
+// With all of them 0 nothing is left out, and the search takes several times as long.
+struct LeftOut {
+    double of_no_mark = 0.005, of_unknown = 0.02, of_best = 1e-4;
+};
+
 // What a whole stamp says: any line, or two that follow each other, may hold the mark, any line a
 // date, and the rest is other text. A stamp may show no maker's mark at all.
 class StampEvidence {
 public:
-    StampEvidence(const Reading& reading, const CompiledRegister& known);
+    StampEvidence(const Reading& reading, const CompiledRegister& known,
+                  const LeftOut& left_out = {});
 
     // The marks that it can hold, ascending; all others fit it as no mark does.
     const std::vector<std::uint32_t>& marks() const { return marks_; }
@@ -60,7 +68,7 @@ private:
     StampLetters noLetters(const std::vector<double>& years) const;
     void addPair(std::size_t pair, const CellLetters& letters, StampLetters& all) const;
     std::vector<double> worthByDates(const CompiledRegister& known) const;
-    void findMarks(const std::vector<double>& worth);
+    void findMarks(const CompiledRegister& known, const LeftOut& left_out);
     void collectMarks();
     double lineShare() const;
     double pairShare() const;

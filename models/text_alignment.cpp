@@ -81,14 +81,9 @@ void ForwardRow::takeCell(const AlignedCell& cell, double entry)
 
 void ForwardRow::takeLetter(const AlignedCell& cell)
 {
-    const bool unread = cell.weights->unread;
-    const double* of_letter = cell.weights->of_letter.data();
     row_[0] = last_[0] * cell.stray;
-    for (std::size_t j = 1; j < row_.size(); ++j) {
-        const double seen = unread ? 1 : of_letter[text_.letters[j - 1]];
-        row_[j] = last_[j] * cell.stray +
-                  last_[j - 1] * rates_.none * (1 - text_.skip[j - 1]) * seen / cell.divisor;
-    }
+    for (std::size_t j = 1; j < row_.size(); ++j)
+        row_[j] = last_[j] * cell.stray + last_[j - 1] * matchWeight(cell, text_, j - 1, rates_);
 }
 
 void ForwardRow::takeStretch(const AlignedCell& cell)
@@ -155,6 +150,27 @@ MatchText makeMatchText(const std::string& text, LetterIds& ids, double skip_rat
     for (const std::size_t id : made.letters)
         made.skip.push_back(isBlank(ids.letter(id)) ? blank : skip_rate);
     return made;
+}
+
+double matchWeight(const AlignedCell& cell, const MatchText& text, std::size_t letter,
+                   const GapRates& rates)
+{
+    const double seen = cell.weights->unread ? 1 : cell.weights->of_letter[text.letters[letter]];
+    return rates.none * (1 - text.skip[letter]) * seen / cell.divisor;
+}
+
+double cutLengthShare(std::size_t letters)
+{
+    return (1 - going_on) * std::pow(going_on, static_cast<double>(letters) - 1);
+}
+
+double stretchLengthShare(const CellWeights& stretch, std::size_t letters)
+{
+    const int count = static_cast<int>(letters);
+    if (count < stretch.least || (stretch.most && count > *stretch.most))
+        return 0;
+    return stretch.most ? 1.0 / (*stretch.most - stretch.least + 1)
+                        : (1 - going_on) * std::pow(going_on, count - stretch.least);
 }
 
 std::vector<AlignedCell> cellsAsOdds(const std::vector<CellWeights>& weights, const GapRates& rates)

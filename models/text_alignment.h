@@ -50,6 +50,16 @@ struct AlignedCell {
     double stray = 0;    // of being ink without a letter, divided
 };
 
+// P(what the cell shows | this letter of the text stood there) times the rate of going on to it.
+double matchWeight(const AlignedCell& cell, const MatchText& text, std::size_t letter,
+                   const GapRates& rates);
+
+// P(a cut has taken so many letters), 1 or more.
+double cutLengthShare(std::size_t letters);
+
+// P(a stretch stands for so many letters).
+double stretchLengthShare(const CellWeights& stretch, std::size_t letters);
+
 // Cells whose weights are odds against other text. They point into the weights.
 std::vector<AlignedCell> cellsAsOdds(const std::vector<CellWeights>& weights,
                                      const GapRates& rates);

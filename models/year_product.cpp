@@ -30,13 +30,25 @@ void YearProduct::rescale()
 
 double YearProduct::logSum(const std::vector<double>& weights) const
 {
-    return std::log(std::inner_product(values_.begin(), values_.end(), weights.begin(), 0.0)) +
-           log_scale_;
+    return std::log(productSum(values_, weights)) + log_scale_;
 }
 
 double YearProduct::logSum() const
 {
     return std::log(std::accumulate(values_.begin(), values_.end(), 0.0)) + log_scale_;
+}
+
+double productSum(const std::vector<double>& a, const std::vector<double>& b)
+{
+    constexpr std::size_t side_by_side = 8;  // sums that need not wait for each other
+    double sums[side_by_side] = {};
+    std::size_t y = 0;
+    for (; y + side_by_side <= a.size(); y += side_by_side)
+        for (std::size_t i = 0; i < side_by_side; ++i)
+            sums[i] += a[y + i] * b[y + i];
+    for (; y < a.size(); ++y)
+        sums[0] += a[y] * b[y];
+    return std::accumulate(std::begin(sums), std::end(sums), 0.0);
 }
 
 std::vector<double> product(const std::vector<double>& a, const std::vector<double>& b)

@@ -29,6 +29,9 @@ private:
     double log_scale_ = 0;
 };
 
+// The sum over years of a x b.
+double productSum(const std::vector<double>& a, const std::vector<double>& b);
+
 // Factors by year, one by one.
 std::vector<double> product(const std::vector<double>& a, const std::vector<double>& b);
 // Shares that sum to 1, where the sum is not 0.

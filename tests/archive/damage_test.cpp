@@ -3,7 +3,6 @@
 #include <csignal>
 #include <fstream>
 #include <random>
-#include <thread>
 
 #include <sys/resource.h>
 
@@ -226,40 +225,6 @@ TEST_CASE("An archive that another program holds is told so after a while", "[ar
     other.run("ROLLBACK");
     archive.addItem(support::itemReading("A"));
     CHECK(archive.find({}).size() == 14);
-}
-
-TEST_CASE("One writes while two read, and each sees whole records only", "[archive][damage]")
-{
-    const TemporaryFolder folder;
-    Archive::open(folder.path(), "Ole");
-    constexpr int records = 40;
-    const auto write = [&] {
-        Archive archive = Archive::open(folder.path(), "writer");
-        for (int i = 0; i < records; ++i)
-            archive.addItem(support::itemReading("HALLER / 1941"));
-    };
-    std::atomic<bool> done = false;
-    std::atomic<int> torn = 0, seen = 0;
-    const auto read = [&] {
-        const Archive archive = Archive::open(folder.path(), "reader");
-        std::size_t before = 0;
-        while (!done) {
-            const std::vector<FoundItem> found = archive.find({});
-            torn += found.size() < before ? 1 : 0;
-            before = found.size();
-            for (const FoundItem& item : found)
-                torn += item.text == "HALLER / 1941" ? 0 : 1;
-            seen += found.empty() ? 0 : 1;
-        }
-    };
-    std::thread writer(write), one(read), two(read);
-    writer.join();
-    done = true;
-    one.join();
-    two.join();
-    CHECK(torn == 0);
-    CHECK(seen > 0);
-    CHECK(everything(folder.path()).size() == records);
 }
 
 TEST_CASE("A full disk loses nothing that was there", "[archive][damage]")

@@ -145,6 +145,16 @@ void printHalf(const std::string& who, const Rivals& rivals)
               << "\n";
 }
 
+void printReliability(const std::string& who, const AnswerScores& scores)
+{
+    std::cout << "    " << who << ": mean gap " << scores.calibrationError() << ", by chance alone "
+              << scores.calibrationErrorByChance() << "\n";
+    for (const AnswerScores::Bin& bin : scores.reliability())
+        if (bin.count > 0)
+            std::cout << "        " << bin.given / bin.count << "  " << bin.right / bin.count
+                      << "  of " << static_cast<int>(bin.count) << "\n";
+}
+
 void printSettling(const std::string& level, const SettlingGain& gain)
 {
     std::cout << "    " << std::left << std::setw(38) << level << std::right << gain.before()
@@ -195,6 +205,9 @@ void printSums(const Sums& sums)
     printRow("all", "mismatch: ceiling", sums.ceiling);
     printRow("all", "mismatch: as it is", sums.supposes);
     printRow("all", "mismatch: nearest string", sums.baseline_beside);
+    std::cout << "the first answer: probability given, came true, of how many\n";
+    printReliability("true wear", sums.knows.scores);
+    printReliability("mismatch", sums.supposes.scores);
     std::cout << "auroc of the unknown maker where half of the letters can be read:\n";
     printHalf("true wear", sums.knows);
     printHalf("mismatch", sums.supposes);

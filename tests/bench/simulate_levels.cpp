@@ -67,8 +67,10 @@ models::ReadingErrors errorsOf(const Wear& wear, const std::vector<LookAlikePair
             errors.confusions.set(
                 truth, seen,
                 (1 - slip_is_any_letter) * wear.slip / static_cast<double>(taken.size()));
-    errors.clear_slip = 1;
-    errors.any_letter = wear.any_letter + slip_is_any_letter * wear.slip;
+    errors.engine.clear_slip = 1;
+    errors.engine.any_letter = wear.any_letter + slip_is_any_letter * wear.slip;
+    errors.engine.look_alike_share = 1 - slip_is_any_letter;
+    errors.person = errors.engine;
     errors.insert_rate = wear.stray;
     errors.skip_rate = wear.gone;
     return errors;

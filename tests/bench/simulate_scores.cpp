@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numbers>
 
 void AnswerScores::add(const models::CandidateList& list, const std::string& maker_id)
 {
@@ -38,18 +39,33 @@ void AnswerScores::add(const AnswerScores& others)
     first_.insert(first_.end(), others.first_.begin(), others.first_.end());
 }
 
+std::array<AnswerScores::Bin, 10> AnswerScores::reliability() const
+{
+    std::array<Bin, 10> bins{};
+    for (const auto& [probability, was_right] : first_) {
+        Bin& bin = bins[std::min(bins.size() - 1, static_cast<std::size_t>(probability * 10))];
+        bin.count += 1;
+        bin.given += probability;
+        bin.right += was_right ? 1 : 0;
+        bin.variance += probability * (1 - probability);
+    }
+    return bins;
+}
+
 double AnswerScores::calibrationError() const
 {
-    constexpr std::size_t bins = 10;
-    std::array<double, bins> given{}, right{};
-    for (const auto& [probability, was_right] : first_) {
-        const auto bin = std::min(bins - 1, static_cast<std::size_t>(probability * bins));
-        given[bin] += probability;
-        right[bin] += was_right ? 1 : 0;
-    }
     double error = 0;
-    for (std::size_t bin = 0; bin < bins; ++bin)
-        error += std::abs(given[bin] - right[bin]);
+    for (const Bin& bin : reliability())
+        error += std::abs(bin.given - bin.right);
+    return error / count_;
+}
+
+// The mean distance of a normal variable from its mean, bin by bin.
+double AnswerScores::calibrationErrorByChance() const
+{
+    double error = 0;
+    for (const Bin& bin : reliability())
+        error += std::sqrt(2 * bin.variance / std::numbers::pi);
     return error / count_;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <string>
 #include <utility>
@@ -20,9 +21,16 @@ public:
     // Mean squared distance of the probabilities given from the truth, over all answers that there
     // are: 0 to 2 (Brier 1950).
     double brier() const { return brier_ / count_; }
-    // Mean gap between the first answer's probability and how often it was right, in ten bins of
-    // equal width, weighed by count.
+    // The first answer's probability and how often it was right, in ten bins of equal width.
+    struct Bin {
+        double count = 0, given = 0, right = 0;  // sums over the answers in it
+        double variance = 0;                     // of `right`, were the probabilities true
+    };
+    std::array<Bin, 10> reliability() const;
+    // The mean gap of the two, weighed by count.
     double calibrationError() const;
+    // What that gap is expected to be of so many answers, were each probability given the true one.
+    double calibrationErrorByChance() const;
 
 private:
     double count_ = 0, right_first_ = 0, right_of_three_ = 0, brier_ = 0;

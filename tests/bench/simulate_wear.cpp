@@ -19,6 +19,7 @@ struct WornLine {
 
     void add(Cell cell, const std::string& letter)
     {
+        cell.by = "line-reader";
         line.cells.push_back(std::move(cell));
         letters.push_back(letter);
     }

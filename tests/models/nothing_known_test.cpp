@@ -42,7 +42,9 @@ TEST_CASE("Lines of gaps alone leave the makers as they were", "[models][candida
 {
     const models::CandidateList prior = rankItem({}, "", all_makers);
     for (const char* typed : {"[- - -]", "[.]", "[......]", "[+ + +]", "[3..200]",
-                              "[- - -] / [- - -] / [- - -]", "[.....] / [.]"}) {
+                              "[- - -] / [- - -] / [- - -]", "[.....] / [.]",
+                              // A restored letter was not read, and a full stop is no letter.
+                              "[HARSKELL]", "[HARSKELL] / [.]", "."}) {
         CAPTURE(typed);
         const models::CandidateList list = rankItem({typed}, "", all_makers);
         checkShares(list);
