@@ -1,5 +1,6 @@
 #include "models/letter_model.h"
 
+#include <array>
 #include <string_view>
 
 #include "models/chain_row.h"
@@ -17,6 +18,13 @@ constexpr double otherwise_counts = 5;
 constexpr double general_end = 0.06;  // that a mark ends behind a letter: of sixteen on average
 // Makers that must share a row of letters for what follows it to count.
 constexpr double least_makers = 1.5;
+
+// How firms of initials sign, whoever they are: a register that holds few of a kind must not take a
+// new firm's for the one it knows. Common practice, no source; the initials are the alphabet's.
+constexpr std::array<std::string_view, 13> common_forms = {
+    "A.B. & CO LTD", "C.D. & CO LTD", "E.F. & CO. LTD.", "G.H. & CO. LTD.", "I.J. LTD",
+    "K.L. LTD",      "M.N. & SONS",   "O.P. & SONS LTD", "Q.R. & SONS LTD", "S.T. BROS",
+    "U.V. BROS LTD", "W.X. & CO",     "Y.Z. & CO"};
 
 // How often a character stands in the marks of firms at large; initials make rare letters less
 // rare than in running text. Common practice, no source.
@@ -107,6 +115,10 @@ LetterModel::LetterModel(const std::vector<SampleText>& samples, LetterIds& ids,
         marks += sample.weight;
     }
     otherwise_ = otherwise_counts / (otherwise_counts + marks);
+    for (const std::string_view form : common_forms) {
+        texts.push_back(ids.idsOf(std::string(form)));
+        weights.push_back(1);
+    }
     for (std::vector<std::size_t>& text : texts)
         text.push_back(ids.size());
     for (std::size_t id = 0; id < ids.size(); ++id) {
