@@ -108,7 +108,8 @@ TEST_CASE("A misread digit is named with what it was", "[models][dating]")
     CHECK(first.fault == EvidenceFault::Misread);
     // 0 is the one look-alike of 8 (published list of number plates) that the others allow.
     CHECK(first.printed == 1940);
-    CHECK_THAT(first.words, Contains("the 8 may be a 0 (1940 read as 1948)"));
+    CHECK_THAT(first.words, Contains("likeliest a digit was misread") &&
+                                Contains("soonest the 8 may be a 0 (1940 read as 1948)"));
     CHECK(between(part.dating, 1940, 1943) > 0.85);
     CHECK(probabilityIn(part.dating, 1948) < 0.05);
 }
