@@ -213,6 +213,19 @@ TEST_CASE("What says nothing is told as such", "[models][dating]")
     CHECK_THROWS_AS(dateItem(itemOf({}, "no-type"), demoRegister()), std::invalid_argument);
 }
 
+TEST_CASE("That a detail of other item types is absent dates nothing", "[models][dating]")
+{
+    const DatedItem belt = itemOf({}, "belt-1937", {{"turn-stud", FeatureSeen::Absent}});
+    const PartDating part = dateItem(belt, demoRegister()).front();
+    CHECK(part.evidence.size() == 1);  // the type
+    REQUIRE(part.silent.size() == 1);
+    CHECK(part.silent[0] == "Turning stud: other item types have it, its absence dates nothing");
+    CHECK(
+        dateItem(itemOf({}, "lamp-pouch", belt.features), demoRegister()).front().evidence.size() ==
+        2);
+    CHECK(dateItem(itemOf({}, "", belt.features), demoRegister()).front().evidence.size() == 1);
+}
+
 TEST_CASE("Makers that were concluded go before the letters", "[models][dating]")
 {
     DatedItem item = itemOf({"194[.]"});
