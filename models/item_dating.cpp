@@ -204,6 +204,7 @@ void ItemDater::addConcluded(PartDating& part) const
     }
     add(part, makerEvidence("maker, as concluded", shares, known_, range_), "maker",
         "the register does not have the one that was concluded");
+    part.makers = std::move(shares);
 }
 
 void ItemDater::addLetters(PartDating& part, const std::vector<std::size_t>& stamps) const
@@ -224,6 +225,7 @@ void ItemDater::addLetters(PartDating& part, const std::vector<std::size_t>& sta
         shares.push_back({one.maker_id, one.mark, one.probability});
     add(part, makerEvidence("maker, by the letters", shares, known_, range_), "letters",
         "they name no maker");
+    part.makers = std::move(shares);
 }
 
 PartDating ItemDater::dateBody() const

@@ -226,6 +226,20 @@ TEST_CASE("That a detail of other item types is absent dates nothing", "[models]
     CHECK(dateItem(itemOf({}, "", belt.features), demoRegister()).front().evidence.size() == 1);
 }
 
+TEST_CASE("A part tells the makers that it was dated with", "[models][dating]")
+{
+    const auto makers = [](const DatedItem& item) {
+        return dateItem(item, demoRegister()).front().makers;
+    };
+    CHECK(makers(itemOf({"1940"}, "belt-1937")).empty());
+    DatedItem item = itemOf({"HESPERLOW & PRUDDERN / 1940"});
+    REQUIRE_FALSE(makers(item).empty());
+    CHECK(makers(item).front().maker_id == "hesperlow");
+    item.makers = {{"hewlaby", "", Certainty::Certain}};
+    REQUIRE(makers(item).size() == 1);
+    CHECK(makers(item).front().maker_id == "hewlaby");
+}
+
 TEST_CASE("Makers that were concluded go before the letters", "[models][dating]")
 {
     DatedItem item = itemOf({"194[.]"});
