@@ -58,6 +58,9 @@ TEST_CASE("An item that is not there, or says nothing, is told as such", "[app][
     CommandRunner runner;
     useDemoRegister(runner);
     CHECK(runner.run({"date", "SHT 1"}).code == 3);  // no archive at all
+    fileItem(runner, "SHT 3", "SIZE 2", {"--type", "belt-1937"});
+    const Ran long_list = runner.run({"date", "SHT 3"});
+    CHECK_THAT(long_list.out, Contains("1937") && Contains("other years with 4 % or less each"));
     fileItem(runner, "SHT 1", "SIZE 2");
     const Ran none = runner.run({"date", "SHT 1"});
     CHECK(none.code == 0);
