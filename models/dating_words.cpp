@@ -88,13 +88,13 @@ std::string openInWords(const EvidenceCase& open, double share)
 std::string culpritInWords(const DateEvidence& piece, const EvidenceCase& likeliest,
                            const Culprit& culprit)
 {
-    const std::string wrong = culprit.printed && piece.printed_year
-                                  ? misreadInWords(*piece.printed_year, *culprit.printed)
-                                  : likeliest.words;
     std::string sentence = piece.source + ": " + percentInWords(culprit.probability) +
-                           " that it misleads; likeliest " + wrong;
+                           " that it misleads; likeliest " + likeliest.words;
     if (culprit.probability - culprit.fault_share > 0.005)
         sentence += " (" + percentInWords(culprit.fault_share) + ")";
+    // The share is that of any digit misread, not of this one.
+    if (culprit.printed && piece.printed_year)
+        sentence += ", soonest " + misreadInWords(*piece.printed_year, *culprit.printed);
     return sentence;
 }
 

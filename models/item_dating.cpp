@@ -169,13 +169,19 @@ void ItemDater::addFeatures(PartDating& part) const
         }
         if (seen.feature_id == options_.without_feature)
             continue;
-        // That one maker's detail is absent tells of the maker, not of the year.
-        const bool is_makers = !feature->maker_id.empty() && seen.seen == FeatureSeen::Absent;
-        add(part, is_makers ? std::nullopt : featureEvidence(*feature, seen.seen, range_),
+        // That another maker's or another type's detail is absent tells nothing of the year.
+        const bool is_absent = seen.seen == FeatureSeen::Absent;
+        const bool is_makers = is_absent && !feature->maker_id.empty();
+        const bool is_of_other_type = is_absent && !feature->type_id.empty() &&
+                                      !item_.type_id.empty() && feature->type_id != item_.type_id;
+        add(part,
+            is_makers || is_of_other_type ? std::nullopt
+                                          : featureEvidence(*feature, seen.seen, range_),
             feature->name,
             seen.seen == FeatureSeen::CannotBeSeen ? "it cannot be seen"
-            : is_makers ? "only one maker has it, its absence dates nothing"
-                        : "the register gives it no years");
+            : is_makers        ? "only one maker has it, its absence dates nothing"
+            : is_of_other_type ? "other item types have it, its absence dates nothing"
+                               : "the register gives it no years");
     }
 }
 
@@ -198,6 +204,7 @@ void ItemDater::addConcluded(PartDating& part) const
     }
     add(part, makerEvidence("maker, as concluded", shares, known_, range_), "maker",
         "the register does not have the one that was concluded");
+    part.makers = std::move(shares);
 }
 
 void ItemDater::addLetters(PartDating& part, const std::vector<std::size_t>& stamps) const
@@ -218,6 +225,7 @@ void ItemDater::addLetters(PartDating& part, const std::vector<std::size_t>& sta
         shares.push_back({one.maker_id, one.mark, one.probability});
     add(part, makerEvidence("maker, by the letters", shares, known_, range_), "letters",
         "they name no maker");
+    part.makers = std::move(shares);
 }
 
 PartDating ItemDater::dateBody() const

@@ -57,6 +57,7 @@ struct PartDating {
     std::vector<DateEvidence> evidence;
     Dating dating;
     std::vector<std::string> silent;  // what was looked at and says nothing, with why
+    std::vector<MakerShare> makers;   // as concluded, or else by the letters; not in order
 };
 
 // The item itself first; then every stamp on a fitting, lining or replaced part, which does not

@@ -124,6 +124,8 @@ std::string changeInWords(const ChangePosterior& change, const ChangeOptions& op
                                                                              : "was given up") +
                " between " + interval + ", likeliest " + timeInWords(change.likeliest) + "; " +
                seen;
+    if (change.with + change.without == 0)
+        return "the items cannot say: none that is dated shows whether it has the detail";
     if (change.with == 0 || change.without == 0)
         return "the items cannot say: all are alike; " + seen;
     if (change.is_change < options.least_change)

@@ -62,13 +62,27 @@ report::ChangePlot changeOf(const models::Feature& feature, const models::MakerR
     return plot;
 }
 
-nlohmann::ordered_json posteriorJson(const models::ChangePosterior& change)
+// `time` is by step: when it begins, in years, and how likely the change's middle lies in it.
+nlohmann::ordered_json posteriorJson(const models::ChangePosterior& change,
+                                     const models::ProductionChange& all)
 {
-    return {{"in_words", change.words},      {"can_say", change.can_say},
-            {"with", change.with},           {"without", change.without},
-            {"change", change.is_change},    {"introduced", change.introduced},
-            {"from", change.from},           {"to", change.to},
-            {"likeliest", change.likeliest}, {"overlap_years", change.overlap_years}};
+    constexpr double least = 0.0005;
+    nlohmann::ordered_json time = nlohmann::ordered_json::array();
+    for (std::size_t t = 0; t < change.time.size(); ++t)
+        if (change.time[t] >= least)
+            time.push_back(
+                {all.range.first + static_cast<double>(t) / all.steps_a_year, change.time[t]});
+    return {{"in_words", change.words},
+            {"can_say", change.can_say},
+            {"with", change.with},
+            {"without", change.without},
+            {"change", change.is_change},
+            {"introduced", change.introduced},
+            {"from", change.from},
+            {"to", change.to},
+            {"likeliest", change.likeliest},
+            {"overlap_years", change.overlap_years},
+            {"time", time}};
 }
 
 nlohmann::ordered_json changeJson(const models::Feature& feature,
@@ -76,12 +90,12 @@ nlohmann::ordered_json changeJson(const models::Feature& feature,
 {
     nlohmann::ordered_json json = {{"feature", feature.feature_id},
                                    {"name", feature.name},
-                                   {"pooled", posteriorJson(change.pooled)},
+                                   {"pooled", posteriorJson(change.pooled, change)},
                                    {"makers", nlohmann::ordered_json::array()},
                                    {"odd", change.odd}};
     for (const models::MakerChange& maker : change.makers) {
         nlohmann::ordered_json one = {{"maker", maker.maker_id}};
-        one.update(posteriorJson(maker.change));
+        one.update(posteriorJson(maker.change, change));
         json["makers"].push_back(one);
     }
     return json;

@@ -28,14 +28,18 @@ void printHistogram(std::ostream& out, const models::Dating& dating)
     std::stable_sort(shown.begin(), shown.end(), [&](std::size_t a, std::size_t b) {
         return dating.years[a] > dating.years[b];
     });
-    if (shown.size() > most_bars)
-        shown.resize(most_bars);
+    const std::size_t left_out = shown.size() - std::min(shown.size(), most_bars);
+    const double most_left_out = left_out > 0 ? dating.years[shown[most_bars]] : 0;
+    shown.resize(shown.size() - left_out);
     std::sort(shown.begin(), shown.end());
     for (const std::size_t y : shown)
         out << "    " << dating.range.first + static_cast<int>(y) << "  " << std::setw(9)
             << models::percentInWords(dating.years[y]) << "  "
             << std::string(static_cast<std::size_t>(std::lround(dating.years[y] * 40)), '#')
             << "\n";
+    if (left_out > 0)
+        out << "    and " << left_out << (left_out == 1 ? " other year" : " other years")
+            << " with " << models::percentInWords(most_left_out) << " or less each\n";
 }
 
 void printEvidence(std::ostream& out, const models::PartDating& part)

@@ -69,6 +69,20 @@ const char* takenBack(const models::ItemRecord& item, const std::string& id)
     return "";
 }
 
+const char* inWords(models::FeatureSeen seen)
+{
+    switch (seen) {
+        case models::FeatureSeen::CannotBeSeen:
+            return "hidden, cannot be seen";
+        case models::FeatureSeen::AlteredLater:
+            return "altered later";
+        case models::FeatureSeen::Present:
+        case models::FeatureSeen::Absent:
+            break;
+    }
+    return models::nameOf(seen);
+}
+
 void printFacts(std::ostream& out, const models::ItemRecord& item)
 {
     for (const models::DatedEventRecord& event : item.dated_events)
@@ -77,7 +91,7 @@ void printFacts(std::ostream& out, const models::ItemRecord& item)
     const std::vector<models::FeatureSeenRecord> standing = models::standingFeatures(item);
     for (const models::FeatureSeenRecord& feature : item.features) {
         const bool stands = std::find(standing.begin(), standing.end(), feature) != standing.end();
-        out << "  feature " << feature.feature_id << ": " << models::nameOf(feature.seen)
+        out << "  feature " << feature.feature_id << ": " << inWords(feature.seen)
             << (stands ? "" : ", corrected since") << "\n";
     }
     for (const models::MeasurementRecord& measurement : item.measurements)

@@ -1,6 +1,7 @@
 #include "app/flow/date_item.h"
 
 #include <algorithm>
+#include <map>
 #include <numeric>
 #include <utility>
 
@@ -102,6 +103,19 @@ std::optional<std::vector<double>> within(const models::Dating& dating,
     return years;
 }
 
+// The maker that is likelier than not, by conclusions or else by the letters; empty where there is
+// none. Of one maker's several marks the shares count together.
+std::string likeliestMaker(const std::vector<models::MakerShare>& shares)
+{
+    std::map<std::string, double> by_maker;
+    for (const models::MakerShare& share : shares)
+        by_maker[share.maker_id] += share.probability;
+    for (const auto& [maker_id, probability] : by_maker)
+        if (probability > 0.5)
+            return maker_id;
+    return {};
+}
+
 }  // namespace
 
 models::DatedItem datedItem(const models::ItemRecord& record)
@@ -157,15 +171,13 @@ std::optional<models::ChangeItem> changeItem(const models::ItemRecord& record,
     models::DateItemOptions options;
     options.without_feature = feature_id;
     options.rank_letters = rank_letters;
-    auto years = within(models::dateItem(dated, known, options).front().dating, range);
+    const models::PartDating body = models::dateItem(dated, known, options).front();
+    auto years = within(body.dating, range);
     if (!years)
         return std::nullopt;
     item.years = std::move(*years);
     item.name = record.accession_number.empty() ? record.id : record.accession_number;
-    const auto makers = models::standingAttributions(record);
-    for (const models::AttributionRecord& attribution : makers)
-        if (!attribution.maker_id.empty())
-            item.maker_id = attribution.maker_id;
+    item.maker_id = likeliestMaker(body.makers);
     return item;
 }
 

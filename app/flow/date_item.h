@@ -26,8 +26,9 @@ std::vector<models::PartDating> dateRecord(const models::ItemRecord& record,
                                            const Ranking& ranking);
 
 // One of the records on which the feature can be seen, dated without it, for
-// models::findProductionChange. `range` is that of the change; nothing for an item that says
-// nothing within it, or does not say whether it has the feature.
+// models::findProductionChange; of the maker that is likelier than not, as concluded or else by the
+// letters. `range` is that of the change; nothing for an item that says nothing within it, or does
+// not say whether it has the feature.
 std::optional<models::ChangeItem> changeItem(const models::ItemRecord& record,
                                              const std::string& feature_id,
                                              const models::MakerRegister& known,

@@ -126,3 +126,31 @@ TEST_CASE("An item says of a change only what it shows and where it is dated", "
     record.stamps.clear();  // nothing left that dates it
     CHECK_FALSE(flow::changeItem(record, "end-tab", known, range));
 }
+
+TEST_CASE("A change is told of the maker that is likelier than not", "[app][change]")
+{
+    const MakerRegister known = loadRegister(std::string(WEFTMARK_SOURCE_DIR) + "/models/register");
+    ItemRecord record;
+    record.stamps.resize(1);
+    record.stamps[0].readings = {readingBy("Ines", "HESPERLOW & PRUDDERN / 1940")};
+    record.features.resize(1);
+    record.features[0].feature_id = "end-tab";
+    record.features[0].seen = FeatureSeen::Present;
+    const auto maker = [&] {
+        const auto item = flow::changeItem(record, "end-tab", known, {1932, 1963});
+        REQUIRE(item);
+        return item->maker_id;
+    };
+    CHECK(maker() == "hesperlow");  // nobody concluded anything: by the letters
+    record.attributions.resize(2);
+    record.attributions[0].maker_id = "hewlaby";
+    record.attributions[0].certainty = Certainty::Certain;
+    record.attributions[1].maker_id = "holvane";
+    record.attributions[1].certainty = Certainty::Possible;
+    CHECK(maker() == "hewlaby");  // the surer one, not the later
+    record.attributions[0].certainty = Certainty::Possible;
+    CHECK(maker().empty());  // 0.3 each
+    record.attributions.clear();
+    record.stamps[0].readings = {readingBy("Ines", "1940")};
+    CHECK(maker().empty());
+}

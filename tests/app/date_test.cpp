@@ -58,6 +58,9 @@ TEST_CASE("An item that is not there, or says nothing, is told as such", "[app][
     CommandRunner runner;
     useDemoRegister(runner);
     CHECK(runner.run({"date", "SHT 1"}).code == 3);  // no archive at all
+    fileItem(runner, "SHT 3", "SIZE 2", {"--type", "belt-1937"});
+    const Ran long_list = runner.run({"date", "SHT 3"});
+    CHECK_THAT(long_list.out, Contains("1937") && Contains("other years with 4 % or less each"));
     fileItem(runner, "SHT 1", "SIZE 2");
     const Ran none = runner.run({"date", "SHT 1"});
     CHECK(none.code == 0);
@@ -86,9 +89,16 @@ TEST_CASE("A change of production comes from the archive, with a plot", "[app][c
     const auto json =
         nlohmann::json::parse(runner.run({"change", "end-tab", "--plot", png, "--json"}).out);
     CHECK(json.at("pooled").at("can_say") == true);
+    CHECK(json.at("makers").empty());
     CHECK(json.at("pooled").at("from").get<double>() < 1943.3);
     CHECK(json.at("pooled").at("to").get<double>() > 1942.7);
     CHECK(json.at("pooled").at("with") == 12);
+    double sum = 0;
+    for (const auto& step : json.at("pooled").at("time"))
+        sum += step.at(1).get<double>();
+    CHECK(sum == Approx(1).margin(0.05));  // steps below 0.0005 are left out
+    CHECK(json.at("pooled").at("time").front().at(0).get<double>() <
+          json.at("pooled").at("from").get<double>());
     std::ifstream image(png, std::ios::binary);
     std::string magic(8, ' ');
     image.read(magic.data(), 8);

@@ -103,6 +103,7 @@ TEST_CASE("The record in words has both units, and says why", "[app][item]")
     REQUIRE(ran.code == 0);
     CHECK_THAT(ran.out, Contains("length: 914.4 mm (36 in), tape"));
     CHECK_THAT(ran.out, Contains("width: 2 1/4 in (57.1 mm)") || Contains("(57.2 mm)"));
+    CHECK_THAT(ran.out, Contains("feature steel-buckle: hidden, cannot be seen"));
     CHECK_THAT(ran.out, Contains("What the evidence gives now"));
     CHECK_THAT(ran.out, Contains("the item: 1940, with"));
     CHECK_THAT(ran.out, Contains("stamp 1, 1940: made in 1940"));

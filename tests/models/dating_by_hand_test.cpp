@@ -3,12 +3,12 @@
 #include <catch2/catch.hpp>
 
 #include "models/dating.h"
+#include "tests/support/by_hand.h"
 
 using namespace models;
 
 namespace {
 
-constexpr double by_hand = 1e-6;
 const YearRange five = {1940, 1944};
 
 DateEvidence piece(const std::string& source, std::vector<EvidenceCase> cases)
@@ -29,7 +29,7 @@ void checkYears(const Dating& dating, const std::vector<double>& expected)
     REQUIRE(dating.years.size() == expected.size());
     for (std::size_t y = 0; y < expected.size(); ++y) {
         CAPTURE(y);
-        CHECK(dating.years[y] == Approx(expected[y]).margin(by_hand));
+        CHECK(dating.years[y] == byHand(expected[y]));
     }
 }
 
@@ -55,7 +55,7 @@ TEST_CASE("By hand: without evidence every year is alike", "[models][dating]")
     checkYears(dating, {0.2, 0.2, 0.2, 0.2, 0.2});  // 1 / 5
     CHECK(dating.set.size() == 5);                  // 4 x 0.2 = 0.8 is below 0.95
     CHECK(dating.edtf.empty());
-    CHECK(dating.contradiction == Approx(0).margin(by_hand));
+    CHECK(dating.contradiction == byHand(0));
 }
 
 TEST_CASE("By hand: what tells less than a tenth of a bit is not written as a date",
@@ -74,8 +74,8 @@ TEST_CASE("By hand: one certain year is worth log2 5 bits of five years", "[mode
     checkYears(dating, {0, 0, 1, 0, 0});
     CHECK(dating.edtf == "1942");
     // 1 x log2(1 / 0.2) = 2.321928; moved: (|1 - 0.2| + 4 x 0.2) / 2 = 0.8
-    CHECK(dating.weights[0].bits == Approx(2.321928).margin(by_hand));
-    CHECK(dating.weights[0].moved == Approx(0.8).margin(by_hand));
+    CHECK(dating.weights[0].bits == byHand(2.321928));
+    CHECK(dating.weights[0].moved == byHand(0.8));
 }
 
 TEST_CASE("By hand: two pieces multiply", "[models][dating]")
@@ -85,14 +85,14 @@ TEST_CASE("By hand: two pieces multiply", "[models][dating]")
     checkYears(dating, {0, 0, 0.5, 1.0 / 3, 1.0 / 6});
     CHECK(dating.edtf == "[1942..1944]");  // 5/6 is below 0.95
     // Without a: 1/3 each. 0.5 log2 1.5 + 1/3 log2 1 + 1/6 log2 0.5 = 0.292481 + 0 - 0.166667
-    CHECK(dating.weights[0].bits == Approx(0.125815).margin(by_hand));
+    CHECK(dating.weights[0].bits == byHand(0.125815));
     // (|0.5 - 1/3| + 0 + |1/6 - 1/3|) / 2 = 1/6
-    CHECK(dating.weights[0].moved == Approx(0.166667).margin(by_hand));
+    CHECK(dating.weights[0].moved == byHand(0.166667));
     // Without b: (1 2 3 2 1) / 9. 0.5 log2(4.5 / 3) + 1/3 log2(3 / 2) + 1/6 log2(9 / 6), that is
     // log2 1.5 = 0.584963
-    CHECK(dating.weights[1].bits == Approx(0.584963).margin(by_hand));
+    CHECK(dating.weights[1].bits == byHand(0.584963));
     // 1/9 + 2/9 = 1/3 went to the others
-    CHECK(dating.weights[1].moved == Approx(0.333333).margin(by_hand));
+    CHECK(dating.weights[1].moved == byHand(0.333333));
 }
 
 TEST_CASE("By hand: a digit that cannot stand was misread", "[models][dating]")
@@ -104,11 +104,11 @@ TEST_CASE("By hand: a digit that cannot stand was misread", "[models][dating]")
     mark.printed_year = 1943;
     const Dating dating = dateFrom({mark, sure("detail", {1, 1, 1, 0, 0})}, five);
     checkYears(dating, {0, 0, 1, 0, 0});
-    CHECK(dating.contradiction == Approx(1).margin(by_hand));
-    CHECK(dating.weights[0].sound == Approx(0).margin(by_hand));
+    CHECK(dating.contradiction == byHand(1));
+    CHECK(dating.weights[0].sound == byHand(0));
     REQUIRE(dating.culprits.size() == 1);
     CHECK(dating.culprits[0].evidence == 0);
-    CHECK(dating.culprits[0].probability == Approx(1).margin(by_hand));
+    CHECK(dating.culprits[0].probability == byHand(1));
     CHECK(dating.culprits[0].fault == EvidenceFault::Misread);
     CHECK(dating.culprits[0].printed == 1942);
 }
@@ -126,9 +126,9 @@ TEST_CASE("By hand: what was an open question from the start contradicts nothing
     lone.cases[1].is_open = true;
     const Dating dating = dateFrom({lone, sure("detail", {1, 1, 1, 0, 0})}, five);
     checkYears(dating, {1.0 / 3, 1.0 / 3, 1.0 / 3, 0, 0});
-    CHECK(dating.contradiction == Approx(0).margin(by_hand));
+    CHECK(dating.contradiction == byHand(0));
     CHECK(dating.culprits.empty());
-    CHECK(dating.weights[0].sound == Approx(0).margin(by_hand));
+    CHECK(dating.weights[0].sound == byHand(0));
     // It is told all the same what the figures are.
     CHECK(dating.weights[0].words.find("; likeliest the figures are a size (100 %)") !=
           std::string::npos);
@@ -142,14 +142,14 @@ TEST_CASE("By hand: of two that disagree the one that errs more often is likelie
     const Dating dating = dateFrom({markOf1944(), detailUntil1942()}, five);
     checkYears(dating, {0.145349, 0.145349, 0.145349, 0.005814, 0.558140});
     // Not one year suits both: it is certain that one of them is wrong.
-    CHECK(dating.contradiction == Approx(1).margin(by_hand));
+    CHECK(dating.contradiction == byHand(1));
     REQUIRE(dating.culprits.size() == 2);
     // The register is wrong in 1943 and 1944: (0.0004 + 0.0384) / 0.0688; the mark in 1940 to 1943:
     // (3 x 0.01 + 0.0004) / 0.0688. In 1943 both are.
     CHECK(dating.culprits[0].evidence == 1);
-    CHECK(dating.culprits[0].probability == Approx(0.563953).margin(by_hand));
+    CHECK(dating.culprits[0].probability == byHand(0.563953));
     CHECK(dating.culprits[1].evidence == 0);
-    CHECK(dating.culprits[1].probability == Approx(0.441860).margin(by_hand));
+    CHECK(dating.culprits[1].probability == byHand(0.441860));
     // Never averaged: 1940 to 1942 and 1944 remain; 1943, which nothing asks for, is the least.
     CHECK(dating.edtf == "[1940..1942,1944]");
 }
@@ -163,7 +163,7 @@ TEST_CASE("By hand: a second witness decides", "[models][dating]")
     REQUIRE_FALSE(dating.culprits.empty());
     CHECK(dating.culprits[0].evidence == 0);
     // 1 - 0.048682
-    CHECK(dating.culprits[0].probability == Approx(0.951318).margin(by_hand));
+    CHECK(dating.culprits[0].probability == byHand(0.951318));
 }
 
 TEST_CASE("By hand: where everything agrees nothing is wrong that matters", "[models][dating]")
@@ -178,11 +178,11 @@ TEST_CASE("By hand: where everything agrees nothing is wrong that matters", "[mo
     CHECK(dating.edtf == "1942");
     // All years but 1942 need the mark to be wrong: 1 - 0.978793. That the register may be wrong
     // without any harm (in 1942) does not count.
-    CHECK(dating.contradiction == Approx(0.021207).margin(by_hand));
+    CHECK(dating.contradiction == byHand(0.021207));
     CHECK_FALSE(dating.is_contradiction);
     CHECK(dating.culprits.empty());
     // Sound, the mark: in 1942 0.95 / 0.96 of 0.978793 = 0.968597
-    CHECK(dating.weights[0].sound == Approx(0.968597).margin(by_hand));
+    CHECK(dating.weights[0].sound == byHand(0.968597));
 }
 
 TEST_CASE("By hand: a soft limit matters by as much as the year suits it", "[models][dating]")
@@ -195,9 +195,9 @@ TEST_CASE("By hand: a soft limit matters by as much as the year suits it", "[mod
                          {EvidenceFault::RegisterWrong, 0.1, {1, 1, 1, 1, 1}, "register"}});
     const Dating dating = dateFrom({sure("mark", {0, 0, 0, 0, 1}), detail}, five);
     checkYears(dating, {0, 0, 0, 0, 1});
-    CHECK(dating.contradiction == Approx(0.285714).margin(by_hand));
-    CHECK(dating.weights[1].sound == Approx(0.642857).margin(by_hand));  // 0.18 / 0.28
-    CHECK(dating.weights[1].bits == Approx(0).margin(by_hand));  // the mark alone says as much
+    CHECK(dating.contradiction == byHand(0.285714));
+    CHECK(dating.weights[1].sound == byHand(0.642857));  // 0.18 / 0.28
+    CHECK(dating.weights[1].bits == byHand(0));          // the mark alone says as much
 }
 
 TEST_CASE("By hand: two faults that matter are joined as independent ones", "[models][dating]")
@@ -207,7 +207,7 @@ TEST_CASE("By hand: two faults that matter are joined as independent ones", "[mo
         piece("detail", {{std::nullopt, 0.9, {1, 1, 1, 0.5, 0.2}, {}},
                          {EvidenceFault::RegisterWrong, 0.1, {1, 1, 1, 1, 1}, "register"}});
     const Dating dating = dateFrom({sure("mark", {0, 0, 0, 0, 1}), detail, detail}, five);
-    CHECK(dating.contradiction == Approx(0.489796).margin(by_hand));
+    CHECK(dating.contradiction == byHand(0.489796));
 }
 
 TEST_CASE("By hand: the smallest set takes the likeliest years first", "[models][dating]")

@@ -108,7 +108,8 @@ TEST_CASE("A misread digit is named with what it was", "[models][dating]")
     CHECK(first.fault == EvidenceFault::Misread);
     // 0 is the one look-alike of 8 (published list of number plates) that the others allow.
     CHECK(first.printed == 1940);
-    CHECK_THAT(first.words, Contains("the 8 may be a 0 (1940 read as 1948)"));
+    CHECK_THAT(first.words, Contains("likeliest a digit was misread") &&
+                                Contains("soonest the 8 may be a 0 (1940 read as 1948)"));
     CHECK(between(part.dating, 1940, 1943) > 0.85);
     CHECK(probabilityIn(part.dating, 1948) < 0.05);
 }
@@ -210,6 +211,33 @@ TEST_CASE("What says nothing is told as such", "[models][dating]")
     CHECK_THAT(silent, Contains("only one maker has it"));
     CHECK_THAT(silent, Contains("no date was read on it"));
     CHECK_THROWS_AS(dateItem(itemOf({}, "no-type"), demoRegister()), std::invalid_argument);
+}
+
+TEST_CASE("That a detail of other item types is absent dates nothing", "[models][dating]")
+{
+    const DatedItem belt = itemOf({}, "belt-1937", {{"turn-stud", FeatureSeen::Absent}});
+    const PartDating part = dateItem(belt, demoRegister()).front();
+    CHECK(part.evidence.size() == 1);  // the type
+    REQUIRE(part.silent.size() == 1);
+    CHECK(part.silent[0] == "Turning stud: other item types have it, its absence dates nothing");
+    CHECK(
+        dateItem(itemOf({}, "lamp-pouch", belt.features), demoRegister()).front().evidence.size() ==
+        2);
+    CHECK(dateItem(itemOf({}, "", belt.features), demoRegister()).front().evidence.size() == 1);
+}
+
+TEST_CASE("A part tells the makers that it was dated with", "[models][dating]")
+{
+    const auto makers = [](const DatedItem& item) {
+        return dateItem(item, demoRegister()).front().makers;
+    };
+    CHECK(makers(itemOf({"1940"}, "belt-1937")).empty());
+    DatedItem item = itemOf({"HESPERLOW & PRUDDERN / 1940"});
+    REQUIRE_FALSE(makers(item).empty());
+    CHECK(makers(item).front().maker_id == "hesperlow");
+    item.makers = {{"hewlaby", "", Certainty::Certain}};
+    REQUIRE(makers(item).size() == 1);
+    CHECK(makers(item).front().maker_id == "hewlaby");
 }
 
 TEST_CASE("Makers that were concluded go before the letters", "[models][dating]")
