@@ -189,7 +189,7 @@ std::vector<RoleSays> rolesThatSay(const RoleShares& shares)
 {
     std::vector<RoleSays> roles = {
         {shares.exact, madeIn, "made in ", "it is the year of making"},
-        {shares.inspected, inspectedBefore, "inspected, so made not after ",
+        {shares.inspected, inspectedBefore, "inspected, repaired or issued, so made not after ",
          "it is an inspection's"},
         {shares.contract, contractedAfter, "contract, so made not before ", "it is a contract's"},
         {shares.pattern, patternedAfter, "pattern, so made not before ", "it is a pattern's"}};

@@ -49,12 +49,12 @@ constexpr Lead leads[] = {
     {"REPAIRED", LineRole::Inspection},  // it was made before, as what is inspected was
     {"REPAIR", LineRole::Inspection},
     {"REPD", LineRole::Inspection},
+    {"ISSUED", LineRole::Inspection},  // and what is issued
     {"REP", LineRole::Inspection},
     {"PROPERTY", LineRole::Property},
     {"PROP", LineRole::Property},
     {"NAME", LineRole::Owner},
     {"OWNER", LineRole::Owner},
-    {"ISSUED", LineRole::Owner},
     {"MAKER", LineRole::Maker},
     {"MADE", LineRole::Maker},
     {"MFD", LineRole::Date},

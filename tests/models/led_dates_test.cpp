@@ -20,8 +20,8 @@ double yearOf(const std::string& typed, int year)
 
 TEST_CASE("A number of another role says nothing of the year made", "[models][candidates]")
 {
-    for (const char* led : {"LOT 1938", "ISSUED 1938", "SIZE 38", "NAME 1938", "PROPERTY 1938",
-                            "NO. 1938", "NO 1938", "SER NO 1938", "NO. 38", "BATCH 38"}) {
+    for (const char* led : {"LOT 1938", "SIZE 38", "NAME 1938", "PROPERTY 1938", "NO. 1938",
+                            "NO 1938", "SER NO 1938", "NO. 38", "BATCH 38"}) {
         CAPTURE(led);
         const std::string dated = std::string("T.H. & CO / ") + led + " / 1941";
         CHECK(yearOf(dated, 1941) > 0.9);
@@ -33,6 +33,8 @@ TEST_CASE("A number of another role says nothing of the year made", "[models][ca
     CHECK(yearOf("T.H. & CO / LOT 12 1941", 1941) > 0.9);
     CHECK(yearOf("T.H. & CO / MADE 1941", 1941) > 0.9);
     CHECK(yearOf("T.H. & CO / REPAIRED 1944", 1944) < yearOf("T.H. & CO / 1944", 1944));
+    CHECK(yearOf("T.H. & CO / ISSUED 1944", 1944) < yearOf("T.H. & CO / 1944", 1944));
+    CHECK(yearOf("T.H. & CO / ISSUED 1931", 1941) < 0.01);  // made before it was issued
 }
 
 TEST_CASE("A word that leads is not taken for a maker", "[models][candidates]")

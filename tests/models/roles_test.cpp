@@ -174,6 +174,6 @@ TEST_CASE("Words of property, repair and making lead", "[models][roles]")
     CHECK(roleOf("REPAIRED 1944", "1944", LineRole::Inspection) > 0.8);
     CHECK(roleOf("REP. 1944", "1944", LineRole::Inspection) > 0.8);
     CHECK(roleOf("MADE 1941", "1941", LineRole::Date) > 0.8);
-    CHECK(roleOf("ISSUED 3 MAR 1941", "3 MAR 1941", LineRole::Owner) > 0.8);
+    CHECK(roleOf("ISSUED 3 MAR 1941", "3 MAR 1941", LineRole::Inspection) > 0.8);
     CHECK(roleOf("MADE BY PELLOW", "MADE BY PELLOW", LineRole::Maker) > 0.8);
 }
