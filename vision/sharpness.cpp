@@ -12,9 +12,10 @@ namespace vision {
 
 namespace {
 
-constexpr double noise_blur_px = 1;      // takes the camera's noise, whose edges are the steepest
-constexpr double blurred_by_px = 2;      // once more, to see what it does
-constexpr double own_blur_px = 1.12;     // of that and the differences that measure steepness
+constexpr double noise_blur_px = 1;  // takes the camera's noise, whose edges are the steepest
+constexpr double blurred_by_px = 2;  // once more, to see what it does
+constexpr double difference_blur_px = 0.5;  // of the differences by which steepness is measured
+const double own_blur_px = std::hypot(noise_blur_px, difference_blur_px);
 constexpr int directions = 6;            // into which edges are sorted
 constexpr std::size_t least_edges = 40;  // of a direction, to judge by
 constexpr double steepest_share = 0.1;   // of the edges of a direction, those that count

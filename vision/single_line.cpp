@@ -202,13 +202,12 @@ SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored,
         throw std::invalid_argument("readSingleLine: the photo has no pixels");
     // The ways that are tried have their tilts; what skew is seen in faint ink may be the weave's.
     SingleLine best = readAsItLies(photo, reader, {.correct_skew = false, .mirrored = mirrored});
-    if (isSure(best, network == nullptr ? sure_enough : sure_at_once))
+    if (isSure(best, sure_at_once))
         return best;
-    if (network != nullptr) {
-        const double upright = uprightLogOdds(best.enhanced, *network, TextLayout::SingleLine);
-        if (upright >= surely_upright || (upright > 0 && isSure(best, sure_enough)))
-            return best;
-    }
+    const double upright =
+        network != nullptr ? uprightLogOdds(best.enhanced, *network, TextLayout::SingleLine) : 0;
+    if (upright >= surely_upright || (upright > 0 && isSure(best, sure_enough)))
+        return best;
     EnhancedStamp turned = enhanceStamp(turnedOver(best.enhanced.rectified));
     models::Reading reading = reader.readLine(turned);
     SingleLine over{best.outline, std::move(turned), std::move(reading)};

@@ -26,8 +26,8 @@ struct SingleLine {
 };
 
 // Reads the crop the ways that outlinesOfSingleLine gives and keeps the one whose letters can be
-// told best; none other is looked for after a sure one. Where none is sure the best is tried turned
-// over too, unless `network` is sure that it stands upright.
+// told best; none other is looked for after a sure one. Where it is no more than likely the best is
+// tried turned over too, unless `network` has it upright: surely, or the reading is likely.
 //   mirrored  the line is a mirror image
 //   network   nullptr: reading alone tells
 SingleLine readSingleLine(const Photo& photo, TextReader& reader, bool mirrored = false,
