@@ -225,9 +225,8 @@ void ReasonTeller::tellType()
         shares += maker.share;
     }
     const double factor = std::log(maker_.type_fit / (sum / shares));
-    const std::string name = type->pattern.empty() ? type->name : type->name + ", " + type->pattern;
     add(factor, "the maker's years (" + own + ")" + (factor > 0 ? " suit" : " hardly suit") +
-                    " the item type " + name + " (" +
+                    " the item type " + type->nameWithPattern() + " (" +
                     yearsInWords(type->introduced, type->withdrawn) + ")");
 }
 

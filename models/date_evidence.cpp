@@ -137,7 +137,7 @@ std::optional<DateEvidence> typeEvidence(const ItemType& type, const YearRange& 
     if (!hasLimit(type.introduced, type.withdrawn))
         return std::nullopt;
     DateEvidence piece;
-    piece.source = "item type " + type.name + (type.pattern.empty() ? "" : ", " + type.pattern);
+    piece.source = "item type " + type.nameWithPattern();
     piece.meaning = "made " + yearsInWords(type.introduced, type.withdrawn);
     piece.cases = {{std::nullopt,
                     1 - register_slips - type_mistaken,

@@ -160,10 +160,8 @@ void ItemDater::addEvents(PartDating& part, const std::vector<std::size_t>& stam
 void ItemDater::addFeatures(PartDating& part) const
 {
     for (const ItemFeature& seen : item_.features) {
-        const auto feature =
-            std::find_if(known_.features.begin(), known_.features.end(),
-                         [&](const Feature& one) { return one.feature_id == seen.feature_id; });
-        if (feature == known_.features.end()) {
+        const Feature* feature = known_.feature(seen.feature_id);
+        if (!feature) {
             part.silent.push_back(seen.feature_id + ": the register has no such feature");
             continue;
         }

@@ -14,6 +14,9 @@ struct ItemType {
     std::vector<std::string> parts, sizes;
     std::string notes, source_id;
     std::size_t file_line = 0;  // of item_types.csv, 1-based; 0 when it was read from none
+
+    // "Body belt, Pattern 1937"
+    std::string nameWithPattern() const { return pattern.empty() ? name : name + ", " + pattern; }
 };
 
 // A construction detail that can be seen, and the years in which it was made so.

@@ -40,6 +40,14 @@ const ItemType* MakerRegister::itemType(const std::string& type_id) const
     return found == item_types.end() ? nullptr : &*found;
 }
 
+const Feature* MakerRegister::feature(const std::string& feature_id) const
+{
+    const auto found = std::find_if(features.begin(), features.end(), [&](const Feature& one) {
+        return one.feature_id == feature_id;
+    });
+    return found == features.end() ? nullptr : &*found;
+}
+
 std::string RegisterFault::message() const
 {
     std::string text = file.filename().string();

@@ -68,6 +68,7 @@ struct MakerRegister {
     // nullptr when there is none of that id.
     const Maker* maker(const std::string& maker_id) const;
     const ItemType* itemType(const std::string& type_id) const;
+    const Feature* feature(const std::string& feature_id) const;
 };
 
 // One thing wrong in a register file.

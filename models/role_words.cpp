@@ -49,8 +49,8 @@ constexpr Lead leads[] = {
     {"REPAIRED", LineRole::Inspection},  // it was made before, as what is inspected was
     {"REPAIR", LineRole::Inspection},
     {"REPD", LineRole::Inspection},
-    {"ISSUED", LineRole::Inspection},  // and what is issued
     {"REP", LineRole::Inspection},
+    {"ISSUED", LineRole::Inspection},  // and what is issued
     {"PROPERTY", LineRole::Property},
     {"PROP", LineRole::Property},
     {"NAME", LineRole::Owner},

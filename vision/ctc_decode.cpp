@@ -97,9 +97,9 @@ double shareOf(const std::vector<int>& best, const std::vector<SearchedLine>& li
 
 }  // namespace
 
-int LineClasses::space() const
+int LineClasses::classOf(const std::string& character) const
 {
-    const auto found = std::find(characters.begin(), characters.end(), " ");
+    const auto found = std::find(characters.begin(), characters.end(), character);
     return found == characters.end() ? 0 : static_cast<int>(found - characters.begin()) + 1;
 }
 
@@ -110,9 +110,8 @@ int LineClasses::capitalOf(int of_class) const
     const std::string& small = characters[static_cast<std::size_t>(of_class) - 1];
     if (small.size() != 1 || small[0] < 'a' || small[0] > 'z')
         return of_class;
-    const std::string capital(1, static_cast<char>(small[0] - 'a' + 'A'));
-    const auto found = std::find(characters.begin(), characters.end(), capital);
-    return found == characters.end() ? of_class : static_cast<int>(found - characters.begin()) + 1;
+    const int capital = classOf(std::string(1, static_cast<char>(small[0] - 'a' + 'A')));
+    return capital > 0 ? capital : of_class;
 }
 
 DecodedLine decodeLine(const cv::Mat& log_shares, const LineClasses& classes,

@@ -19,7 +19,8 @@ struct LineClasses {
     int traces() const { return static_cast<int>(characters.size()) + 1; }
     int lost() const { return traces() + 1; }
     int count() const { return traces() + 2; }
-    int space() const;  // 0: there is none
+    int classOf(const std::string& character) const;  // 0: there is none
+    int space() const { return classOf(" "); }
     bool isCharacter(int of_class) const { return of_class > 0 && of_class < traces(); }
     // The class of a small letter's capital, A to Z; any other class as it is.
     int capitalOf(int of_class) const;

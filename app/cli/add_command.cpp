@@ -97,8 +97,7 @@ Filing prepareFiling(const AddOptions& options, const std::string& by,
     else
         engines.known = models::loadRegister(register_folder);
     check(options, engines.known);
-    if (models::Archive::isIn(archive_folder))
-        engines.experience = models::Archive::open(archive_folder, by, around.clock).experience();
+    engines.experience = experienceIn(archive_folder, around);
     if (options.readings.empty())
         addExamined(options, engines, around, filing);
     else

@@ -24,12 +24,11 @@ struct ChangeCommandOptions {
 const models::Feature& registeredFeature(const std::string& feature_id,
                                          const models::MakerRegister& known)
 {
+    if (const models::Feature* feature = known.feature(feature_id))
+        return *feature;
     std::string features;
-    for (const models::Feature& feature : known.features) {
-        if (feature.feature_id == feature_id)
-            return feature;
+    for (const models::Feature& feature : known.features)
         features += (features.empty() ? "" : ", ") + feature.feature_id;
-    }
     throw UsageError("the register has no feature '" + feature_id + "'; " +
                      (features.empty() ? "it has none at all" : "it has " + features));
 }

@@ -1,7 +1,5 @@
 #include "app/cli/item_changes.h"
 
-#include <algorithm>
-
 #include "app/cli/command_line.h"
 #include "app/cli/item_facts.h"
 #include "app/cli/item_types.h"
@@ -203,8 +201,7 @@ void checkItemOptions(const ItemOptions& options, const models::MakerRegister& k
     checkStampOptions(options);
     for (const std::string& typed : options.features) {
         const std::string id = featureFrom(typed).feature_id;
-        if (std::none_of(known.features.begin(), known.features.end(),
-                         [&](const models::Feature& one) { return one.feature_id == id; }))
+        if (!known.feature(id))
             throw UsageError("the register has no feature '" + id +
                              "'; look its id up with register list features");
     }

@@ -8,6 +8,9 @@ namespace cli {
 
 namespace {
 
+// In whose name an archive is opened that is only read.
+constexpr const char* records_nothing = "weftmark";
+
 // A variable that is set to nothing is as good as not set.
 std::string variable(const Surroundings& around, const char* name)
 {
@@ -54,16 +57,22 @@ std::filesystem::path archiveFolder(const std::string& given, const Surroundings
     return *usual;
 }
 
+models::Experience experienceIn(const std::filesystem::path& folder, const Surroundings& around)
+{
+    if (!models::Archive::isIn(folder))
+        return {};
+    return models::Archive::open(folder, records_nothing, around.clock).experience();
+}
+
 models::Experience experienceFrom(const std::string& given, Surroundings& around)
 {
-    const char* by = "weftmark";  // nothing is recorded
     if (!given.empty())
-        return openExisting(given, around, by).experience();
+        return openExisting(given, around, records_nothing).experience();
     const auto usual = usualArchiveFolder(around);
-    if (!usual || !models::Archive::isIn(*usual))
+    if (!usual)
         return {};
     try {
-        return models::Archive::open(*usual, by, around.clock).experience();
+        return experienceIn(*usual, around);
     } catch (const models::ArchiveError& error) {
         around.err << "weftmark: " << error.what() << "\n";
         return {};

@@ -28,9 +28,13 @@ flow::Engines enginesFor(const std::filesystem::path& register_folder, Surroundi
 // Throws UsageError if there is no home to put it in.
 std::filesystem::path archiveFolder(const std::string& given, const Surroundings& around);
 
-// What the archive teaches the ranking. Where none is named, nothing if there is none; one that
-// cannot be read is told then, and left. Throws models::ArchiveError if the named one is not there
-// or cannot be read.
+// What the archive in this folder teaches the ranking, nothing where there is none. Throws
+// models::ArchiveError if it cannot be read.
+models::Experience experienceIn(const std::filesystem::path& folder, const Surroundings& around);
+
+// The same of the archive that was named, or of the usual one. Where none is named, nothing if
+// there is none; one that cannot be read is told then, and left. Throws models::ArchiveError if the
+// named one is not there or cannot be read.
 models::Experience experienceFrom(const std::string& given, Surroundings& around);
 
 // $WEFTMARK_AUTHOR, or the login name.

@@ -88,18 +88,13 @@ bool isTakenBack(const models::ItemRecord& item, const std::string& id)
 QString typeName(const std::string& id, const models::MakerRegister* known)
 {
     const models::ItemType* type = known ? known->itemType(id) : nullptr;
-    if (!type)
-        return escaped(id);
-    return escaped(type->pattern.empty() ? type->name : type->name + ", " + type->pattern);
+    return escaped(type ? type->nameWithPattern() : id);
 }
 
 QString featureName(const std::string& id, const models::MakerRegister* known)
 {
-    if (known)
-        for (const models::Feature& feature : known->features)
-            if (feature.feature_id == id)
-                return escaped(feature.name);
-    return escaped(id);
+    const models::Feature* feature = known ? known->feature(id) : nullptr;
+    return escaped(feature ? feature->name : id);
 }
 
 QString factsHtml(const models::ItemRecord& item, const models::MakerRegister* known)

@@ -147,7 +147,6 @@ std::map<std::filesystem::path, std::string> Sitting::putAwayFiledDrafts()
 
 std::vector<Draft> Sitting::earlierDrafts()
 {
-    putAwayFiledDrafts();
     DraftFolder::Found found = drafts_.readAll();
     for (const std::string& trouble : found.troubles)
         Q_EMIT troubled(QString::fromStdString(trouble));

@@ -4,20 +4,16 @@ python3 mix.py A.onnx B.onnx OUT.onnx   (needs python3-onnx; .onnx.gz too)
 After Wortsman et al., "Robust fine-tuning of zero-shot models", CVPR 2022.
 """
 
-import gzip
 import sys
 
 import onnx
 from onnx import numpy_helper
 
-
-def loaded(path):
-    with (gzip.open if path.endswith(".gz") else open)(path, "rb") as file:
-        return onnx.load_from_string(file.read())
+import pack
 
 
 def main():
-    model, other = loaded(sys.argv[1]), loaded(sys.argv[2])
+    model, other = pack.loaded(sys.argv[1]), pack.loaded(sys.argv[2])
     others = {tensor.name: tensor for tensor in other.graph.initializer}
     for tensor in model.graph.initializer:
         if tensor.data_type == onnx.TensorProto.FLOAT:

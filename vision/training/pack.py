@@ -11,6 +11,12 @@ import onnx
 from onnx import numpy_helper
 
 
+def loaded(path):
+    """An exported network, compressed or not."""
+    with (gzip.open if path.endswith(".gz") else open)(path, "rb") as file:
+        return onnx.load_model_from_string(file.read())
+
+
 def rounded(values):
     """float32 with the low 16 bits zero, to the nearest, halves to even."""
     bits = np.ascontiguousarray(values, np.float32).view(np.uint32)
@@ -19,7 +25,7 @@ def rounded(values):
 
 def main():
     source, packed = sys.argv[1:3]
-    model = onnx.load(source)
+    model = loaded(source)
     for tensor in model.graph.initializer:
         if tensor.data_type == onnx.TensorProto.FLOAT and len(tensor.dims) > 1:
             tensor.CopyFrom(numpy_helper.from_array(rounded(numpy_helper.to_array(tensor)), tensor.name))

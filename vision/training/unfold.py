@@ -1,20 +1,18 @@
 """Turns an exported network back into one that can learn on."""
 
-import gzip
-
 import numpy as np
-import onnx
 import torch
 from onnx import numpy_helper
 from torch import nn
+
+import pack
 
 USUAL_WEIGHT = 0.1  # root mean square of a kernel; its normalisation makes up for the rest
 
 
 def _kernels(path):
     """(weights, bias) of every convolution of the file, in the order in which they are used."""
-    with (gzip.open if path.endswith(".gz") else open)(path, "rb") as file:
-        graph = onnx.load_model_from_string(file.read()).graph
+    graph = pack.loaded(path).graph
     values = {tensor.name: numpy_helper.to_array(tensor) for tensor in graph.initializer}
     return [tuple(torch.from_numpy(np.array(values[name])) for name in node.input[1:3])
             for node in graph.node if node.op_type == "Conv"]
