@@ -20,39 +20,45 @@ const std::vector<std::string>& markLetters()
     return letters;
 }
 
-// P(seen | truth) with few slips.
+// P(seen | truth) with few slips, given what the table has for them.
 double clearProbability(const std::string& truth, const std::string& seen, double slip,
-                        const ConfusionTable& confusions)
+                        double by_table)
 {
     double same = 0;
     if (truth == seen)
         same = 1 - case_share;
-    else if (capitalOf(truth) == capitalOf(seen))
+    else if (sameButCase(truth, seen))
         same = case_share;
-    return (1 - slip) * same + slip * confusions.probability(truth, seen);
+    return (1 - slip) * same + slip * by_table;
 }
 
-// How a doubtful letter's left-over certainty spreads over the letters it is confused with.
-class LookAlikes {
-public:
-    LookAlikes(const std::string& seen, const ConfusionTable& confusions)
-        : seen_(seen), confusions_(confusions)
-    {
-        for (const std::string& letter : markLetters())
-            if (letter != seen)
-                sum_ += confusions.probability(letter, seen);
-    }
+// How often a letter is seen for any other.
+double takenForOthers(const std::string& seen, const ConfusionTable& confusions)
+{
+    const std::vector<double> shares = confusions.probabilities(markLetters(), seen);
+    double sum = 0;
+    for (std::size_t i = 0; i < shares.size(); ++i)
+        sum += markLetters()[i] == seen ? 0 : shares[i];
+    return sum;
+}
 
-    double share(const std::string& truth) const
-    {
-        return truth == seen_ || sum_ <= 0 ? 0 : confusions_.probability(truth, seen_) / sum_;
+// Adds what one alternative says of each letter.
+//   rest  of the certainty that all leave over, what goes to this one's look-alikes
+void addAlternative(const Cell& cell, const std::string& seen, double certainty, double rest,
+                    const LetterIds& ids, const ReadingErrors& errors, double clear_slip,
+                    std::vector<double>& weights)
+{
+    const std::vector<double> by_table = errors.confusions.probabilities(ids.letters(), seen);
+    const double others = rest > 0 ? takenForOthers(seen, errors.confusions) : 0;
+    for (std::size_t id = 0; id < ids.size(); ++id) {
+        const std::string& truth = ids.letter(id);
+        weights[id] += certainty * (cell.state == CellState::Clear
+                                        ? clearProbability(truth, seen, clear_slip, by_table[id])
+                                        : by_table[id]);
+        if (others > 0 && truth != seen)
+            weights[id] += rest * by_table[id] / others;
     }
-
-private:
-    const std::string& seen_;
-    const ConfusionTable& confusions_;
-    double sum_ = 0;
-};
+}
 
 std::vector<double> letterWeights(const Cell& cell, const LetterIds& ids,
                                   const ReadingErrors& errors)
@@ -64,19 +70,11 @@ std::vector<double> letterWeights(const Cell& cell, const LetterIds& ids,
         named += std::clamp(alternative.certainty, 0.0, 1.0);
     const double left_over = std::max(0.0, 1 - named), shrink = named > 1 ? 1 / named : 1;
     for (const Alternative& alternative : cell.alternatives) {
-        const std::string seen = normalForm(alternative.text);
         const double certainty = std::clamp(alternative.certainty, 0.0, 1.0) * shrink;
         const double part = named > 0 ? certainty / std::min(named, 1.0) : 0;
-        const LookAlikes look_alikes(seen, errors.confusions);
-        for (std::size_t id = 0; id < ids.size(); ++id) {
-            const std::string& truth = ids.letter(id);
-            const double direct =
-                cell.state == CellState::Clear
-                    ? clearProbability(truth, seen, rates.clear_slip, errors.confusions)
-                    : errors.confusions.probability(truth, seen);
-            weights[id] += certainty * direct +
-                           left_over * part * rates.look_alike_share * look_alikes.share(truth);
-        }
+        addAlternative(cell, normalForm(alternative.text), certainty,
+                       left_over * part * rates.look_alike_share, ids, errors, rates.clear_slip,
+                       weights);
     }
     const double spread = named > 0 ? left_over * (1 - rates.look_alike_share) : left_over;
     const double any = rates.any_letter;

@@ -20,6 +20,7 @@ public:
     std::size_t size() const { return letters_.size(); }
     bool contains(const std::string& letter) const { return ids_.count(letter) > 0; }
     const std::string& letter(std::size_t id) const { return letters_[id]; }
+    const std::vector<std::string>& letters() const { return letters_; }  // by number
 
     // The characters of a text, in one form, as numbers.
     std::vector<std::size_t> idsOf(const std::string& text);

@@ -10,6 +10,7 @@ namespace {
 constexpr std::size_t most_states = 128;
 constexpr double least_of_likeliest = 1e-5;  // a state that weighs less is left
 constexpr double least_skipped = 1e-4;       // of the row's weight: less is not followed
+constexpr double negligible = 1e-10;         // of the row's weight: one letter's worth
 constexpr int most_skipped_in_row = 2;
 // Of a text whose letters nobody read: that it goes on, and the chance of one number of letters
 // that the hem has taken, as they are for marks.
@@ -30,7 +31,12 @@ double lasts(const CellWeights& stretch)
 }  // namespace
 
 ChainRow::ChainRow(const LetterChain& chain, const std::vector<double>& skip, const GapRates& rates)
-    : chain_(chain), skip_(skip), rates_(rates), weights_(chain.size(), 0), seen_(skip.size(), 1)
+    : chain_(chain),
+      skip_(skip),
+      rates_(rates),
+      weights_(chain.size(), 0),
+      seen_(skip.size(), 1),
+      onward_(skip.size(), 0)
 {
 }
 
@@ -130,11 +136,15 @@ void ChainRow::takeLetter(const AlignedCell& cell)
     for (std::size_t letter = 0; letter < seen_.size(); ++letter)
         seen_[letter] = rates_.none * (1 - skip_[letter]) *
                         (weights.unread ? 1 : weights.of_letter[letter] / cell.divisor);
+    const double least = negligible * sum();
     for (const Live& live : row_) {
         const float* shares = chain_.shares(live.state);
         const std::uint32_t* next = chain_.next(live.state);
         for (std::size_t letter = 0; letter < seen_.size(); ++letter)
-            add(next[letter], live.weight * shares[letter] * seen_[letter]);
+            onward_[letter] = live.weight * shares[letter] * seen_[letter];
+        for (std::size_t letter = 0; letter < seen_.size(); ++letter)
+            if (onward_[letter] > least)
+                add(next[letter], onward_[letter]);
         add(live.state, live.weight * cell.stray);
     }
 }

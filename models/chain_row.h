@@ -47,7 +47,7 @@ private:
     std::vector<Live> row_, skipped_;
     std::vector<double> weights_;         // by state, while a row is put together
     std::vector<std::uint32_t> touched_;  // states that have one
-    std::vector<double> seen_;            // by letter
+    std::vector<double> seen_, onward_;   // by letter
     double total_ = 0, log_scale_ = 0;
     double entered_ = 1;  // what a weight of 1 is worth on the present scale
 };

@@ -89,7 +89,7 @@ const ConfusionTable& ConfusionTable::published()
 }
 
 ConfusionTable::ConfusionTable(const std::vector<LookAlike>& pairs)
-    : rows_(std::make_shared<const Rows>())
+    : table_(std::make_shared<const Table>())
 {
     for (const LookAlike& pair : pairs) {
         set(pair.a, pair.b, pair.share);
@@ -99,8 +99,8 @@ ConfusionTable::ConfusionTable(const std::vector<LookAlike>& pairs)
 
 void ConfusionTable::set(const std::string& truth, const std::string& seen, double share)
 {
-    auto rows = std::make_shared<Rows>(*rows_);
-    Row& row = (*rows)[truth];
+    auto table = std::make_shared<Table>(*table_);
+    Row& row = table->rows[truth];
     row.of_seen[seen] = share;
     row.sum = 0;
     for (const auto& [letter, of_letter] : row.of_seen)
@@ -108,31 +108,49 @@ void ConfusionTable::set(const std::string& truth, const std::string& seen, doub
     if (!(share >= 0) || row.sum > most_in_row)
         throw std::invalid_argument("ConfusionTable: the shares of '" + truth +
                                     "' must be 0 or more and together at most 0.9");
-    rows_ = std::move(rows);
+    table->of_truths[seen][truth] = share;
+    table_ = std::move(table);
 }
 
 double ConfusionTable::probability(const std::string& truth, const std::string& seen) const
 {
     if (truth.empty() || seen.empty())
         return 0;
-    const auto row = rows_->find(truth);
-    if (row != rows_->end()) {
+    const auto row = table_->rows.find(truth);
+    if (row != table_->rows.end()) {
         const auto found = row->second.of_seen.find(seen);
         if (found != row->second.of_seen.end())
             return found->second;
     }
-    const double in_row = row == rows_->end() ? 0 : row->second.sum;
+    const double in_row = row == table_->rows.end() ? 0 : row->second.sum;
     if (truth == seen)
         return 1 - other_case - anything_else - in_row;
-    if (capitalOf(truth) == capitalOf(seen))
-        return other_case;
-    return anything_else / characters_on_marks;
+    return sameButCase(truth, seen) ? other_case : anything_else / characters_on_marks;
+}
+
+// One look into the table serves all letters that are not told apart in it.
+std::vector<double> ConfusionTable::probabilities(const std::vector<std::string>& truths,
+                                                  const std::string& seen) const
+{
+    static const Shares none;
+    const auto row = table_->of_truths.find(seen);
+    const Shares& listed = row == table_->of_truths.end() ? none : row->second;
+    std::vector<double> all(truths.size(), anything_else / characters_on_marks);
+    for (std::size_t i = 0; i < truths.size(); ++i) {
+        const auto isTruth = [&](const auto& share) { return share.first == truths[i]; };
+        const auto share = std::find_if(listed.begin(), listed.end(), isTruth);
+        if (share != listed.end())
+            all[i] = share->second;
+        else if (truths[i].empty() || seen.empty() || sameButCase(truths[i], seen))
+            all[i] = probability(truths[i], seen);
+    }
+    return all;
 }
 
 std::vector<std::string> ConfusionTable::letters() const
 {
     std::vector<std::string> letters;
-    for (const auto& [letter, row] : *rows_)
+    for (const auto& [letter, row] : table_->rows)
         letters.push_back(letter);
     std::sort(letters.begin(), letters.end());
     return letters;
@@ -141,8 +159,8 @@ std::vector<std::string> ConfusionTable::letters() const
 std::vector<std::pair<std::string, double>> ConfusionTable::takenFor(const std::string& truth) const
 {
     std::vector<std::pair<std::string, double>> taken;
-    const auto row = rows_->find(truth);
-    if (row != rows_->end())
+    const auto row = table_->rows.find(truth);
+    if (row != table_->rows.end())
         taken.assign(row->second.of_seen.begin(), row->second.of_seen.end());
     std::sort(taken.begin(), taken.end(), [](const auto& a, const auto& b) {
         return a.second != b.second ? a.second > b.second : a.first < b.first;

@@ -31,6 +31,9 @@ public:
     // P(seen | truth) for one character each, 0 to 1; over all `seen` it sums to at most 1.
     // Case is a mild difference, not a letter's. A text of no character gives 0.
     double probability(const std::string& truth, const std::string& seen) const;
+    // The same for each of many letters that may have stood there.
+    std::vector<double> probabilities(const std::vector<std::string>& truths,
+                                      const std::string& seen) const;
 
     // The letters that are taken for others beyond chance, in the order of their bytes.
     std::vector<std::string> letters() const;
@@ -42,13 +45,17 @@ public:
     void set(const std::string& truth, const std::string& seen, double share);
 
 private:
+    using Shares = std::unordered_map<std::string, double>;  // by letter
     struct Row {
-        std::unordered_map<std::string, double> of_seen;
+        Shares of_seen;
         double sum = 0;
     };
-    using Rows = std::unordered_map<std::string, Row>;
+    struct Table {
+        std::unordered_map<std::string, Row> rows;          // by what stood there
+        std::unordered_map<std::string, Shares> of_truths;  // the same shares by what was seen
+    };
 
-    std::shared_ptr<const Rows> rows_;
+    std::shared_ptr<const Table> table_;
 };
 
 }  // namespace models

@@ -230,6 +230,20 @@ std::string capitalOf(const std::string& character)
     return text;
 }
 
+bool sameButCase(const std::string& a, const std::string& b)
+{
+    if (a == b)
+        return true;
+    const auto isAscii = [](const std::string& text) {
+        return text.size() == 1 && static_cast<unsigned char>(text[0]) < 0x80;
+    };
+    if (!isAscii(a) && !isAscii(b))
+        return capitalOf(a) == capitalOf(b);
+    const auto isLetter = [](char c) { return c >= 'a' && c <= 'z'; };
+    return isAscii(a) && isAscii(b) && (a[0] ^ b[0]) == 0x20 &&
+           isLetter(static_cast<char>(a[0] | 0x20));
+}
+
 std::string plainKey(const std::string& text)
 {
     std::string key;

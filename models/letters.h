@@ -26,6 +26,8 @@ std::string normalForm(const std::string& character);
 
 // The capital of a Latin letter, of a letter with accent up to U+017F too; others as they are.
 std::string capitalOf(const std::string& character);
+// Are they the same but for capitals? h and H, h and h.
+bool sameButCase(const std::string& a, const std::string& b);
 
 // True for a character that is drawn on the one before it and so cannot stand alone.
 bool isCombiningMark(const std::string& character);

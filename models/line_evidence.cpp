@@ -203,8 +203,8 @@ double LineEvidence::findMarks(std::size_t stretch, const MarkLimits& limits)
 AlignmentPlan LineEvidence::planFor(std::size_t first_cell, std::size_t end_cell) const
 {
     const std::size_t n = end_cell - first_cell;
-    // Where a text begins and ends; one over two lines, on either side of the break.
-    const std::size_t last_entry = break_.value_or(n), first_exit = break_ ? *break_ + 1 : 0;
+    // Where a text begins and ends; one over two lines takes a cell of either at least.
+    const std::size_t last_entry = break_ ? *break_ - 1 : n, first_exit = break_ ? *break_ + 2 : 0;
     AlignmentPlan plan;
     plan.entry.assign(n + 1, 0);
     plan.exit.assign(n + 1, 0);
@@ -214,8 +214,12 @@ AlignmentPlan LineEvidence::planFor(std::size_t first_cell, std::size_t end_cell
         plan.exit[i] = (1 - fills_its_end) / static_cast<double>(n + 1 - first_exit);
     plan.entry.front() += fills_its_end;
     plan.exit.back() += fills_its_end;
-    plan.cut_left = first_cell == 0 ? cutShare(left_end_) : 0;
-    plan.cut_right = end_cell == cells_.size() ? cutShare(right_end_) : 0;
+    // A mark over two lines that is cut too where nobody saw it is left out.
+    const auto cut = [&](LineEnd end) {
+        return break_ && end != LineEnd::CutOff ? 0 : cutShare(end);
+    };
+    plan.cut_left = first_cell == 0 ? cut(left_end_) : 0;
+    plan.cut_right = end_cell == cells_.size() ? cut(right_end_) : 0;
     return plan;
 }
 

@@ -82,11 +82,13 @@ public:
     // the years) to `letters.weight`, and to each unread cell's letters in proportion.
     void addLetters(std::size_t mark, const std::vector<double>& factor,
                     CellLetters& letters) const;
-    // The same for the mark of a maker that the register does not know.
-    void addUnknownLetters(const std::vector<double>& factor, CellLetters& letters) const;
+    // The same for the mark of a maker that the register does not know; of an explanation that is
+    // worth at most `least` the weight alone.
+    void addUnknownLetters(const std::vector<double>& factor, double least,
+                           CellLetters& letters) const;
     // The same of the line as a whole, whatever the year.
     void addWholeLetters(std::size_t mark, double factor, CellLetters& letters) const;
-    void addWholeUnknownLetters(double factor, CellLetters& letters) const;
+    void addWholeUnknownLetters(double factor, double least, CellLetters& letters) const;
 
     // P(the cell is part of a date | no mark in the line), with these probabilities of years.
     double dateShare(std::size_t cell, const std::vector<double>& years) const;
@@ -118,7 +120,8 @@ private:
     double besideFactor(std::size_t date, const std::vector<double>& factor) const;
     void addStretchLetters(const Stretch& stretch, std::size_t mark, double weight,
                            CellLetters& letters) const;
-    void addUnknownStretch(const Stretch& stretch, double weight, CellLetters& letters) const;
+    void addUnknownStretch(const Stretch& stretch, double weight, double least,
+                           CellLetters& letters) const;
 
     const CompiledRegister& known_;
     LineEnd left_end_, right_end_;

@@ -34,12 +34,12 @@ void LineEvidence::addStretchLetters(const Stretch& stretch, std::size_t mark, d
                     weight * posterior.share(i, j);
 }
 
-void LineEvidence::addUnknownStretch(const Stretch& stretch, double weight,
+void LineEvidence::addUnknownStretch(const Stretch& stretch, double weight, double least,
                                      CellLetters& letters) const
 {
-    if (weight <= 0)
-        return;
     letters.weight += weight;
+    if (weight <= least)
+        return;
     const auto shares =
         known_.letter_model.lettersOf(cellsOf(stretch.first_cell, stretch.end_cell),
                                       planFor(stretch.first_cell, stretch.end_cell), known_.rates);
@@ -59,9 +59,9 @@ void LineEvidence::addWholeLetters(std::size_t mark, double factor, CellLetters&
     addStretchLetters(whole(), mark, factor * whole().of(mark), letters);
 }
 
-void LineEvidence::addWholeUnknownLetters(double factor, CellLetters& letters) const
+void LineEvidence::addWholeUnknownLetters(double factor, double least, CellLetters& letters) const
 {
-    addUnknownStretch(whole(), factor * whole().unknown_odds, letters);
+    addUnknownStretch(whole(), factor * whole().unknown_odds, least, letters);
 }
 
 void LineEvidence::addLetters(std::size_t mark, const std::vector<double>& factor,
@@ -74,13 +74,15 @@ void LineEvidence::addLetters(std::size_t mark, const std::vector<double>& facto
                               besideFactor(d, factor) * stretches_[side].of(mark), letters);
 }
 
-void LineEvidence::addUnknownLetters(const std::vector<double>& factor, CellLetters& letters) const
+void LineEvidence::addUnknownLetters(const std::vector<double>& factor, double least,
+                                     CellLetters& letters) const
 {
-    addWholeUnknownLetters((1 - mark_line_has_date) * sumOf(factor), letters);
+    addWholeUnknownLetters((1 - mark_line_has_date) * sumOf(factor), least, letters);
     for (std::size_t d = 0; d < dates_.size(); ++d)
         for (const std::size_t side : {left_[d], right_[d]})
             addUnknownStretch(stretches_[side],
-                              besideFactor(d, factor) * stretches_[side].unknown_odds, letters);
+                              besideFactor(d, factor) * stretches_[side].unknown_odds, least,
+                              letters);
 }
 
 double LineEvidence::dateShare(std::size_t cell, const std::vector<double>& years) const

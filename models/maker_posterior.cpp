@@ -57,6 +57,8 @@ MakerWeigher::MakerWeigher(const std::vector<StampEvidence>& stamps, const Maker
       touched_(known.makers.size(), false)
 {
     suitType(type);
+    priors_ = priors();
+    trade_years_ = tradeYears(priors_);
     for (const StampEvidence& stamp : stamps) {
         dates_.multiply(stamp.dateOdds());
         markless_.multiply(stamp.withoutMark());
@@ -197,12 +199,12 @@ void MakerWeigher::weighYears(Posterior& posterior) const
 }
 
 // An unknown maker worked when the known ones did, all together.
-void MakerWeigher::weighUnknown(Posterior& posterior, const std::vector<double>& years) const
+void MakerWeigher::weighUnknown(Posterior& posterior) const
 {
     const double log_prior = std::log(options_.unknown_prior);
-    posterior.log_unknown_joint = log_prior + unknown_.logSum(years);
-    LogSum joint(posterior.log_unknown_joint), markless(log_prior + markless_.logSum(years)),
-        dated(log_prior + dates_.logSum(years));
+    posterior.log_unknown_joint = log_prior + unknown_.logSum(trade_years_);
+    LogSum joint(posterior.log_unknown_joint), markless(log_prior + markless_.logSum(trade_years_)),
+        dated(log_prior + dates_.logSum(trade_years_));
     for (const MakerPosterior& maker : posterior.makers) {
         joint.add(maker.log_joint);
         markless.add(maker.log_markless);
@@ -216,19 +218,18 @@ void MakerWeigher::weighUnknown(Posterior& posterior, const std::vector<double>&
 Posterior MakerWeigher::weigh() const
 {
     Posterior posterior;
-    posterior.makers = priors();
+    posterior.makers = priors_;
     const std::vector<double>& dates = dates_.values();
     const double lowest = *std::min_element(dates.begin(), dates.end());
     posterior.has_dates = dated_from * sumOf(dates) < static_cast<double>(dates.size());
-    const std::vector<double> trade = tradeYears(posterior.makers);
-    posterior.date_shares = trade;
+    posterior.date_shares = trade_years_;
     for (std::size_t y = 0; y < dates.size(); ++y)
         posterior.date_shares[y] *= dates[y] - lowest;
     posterior.date_shares = normalised(std::move(posterior.date_shares));
     weighYears(posterior);
     for (MakerPosterior& maker : posterior.makers)
         weighMarks(maker);
-    weighUnknown(posterior, trade);
+    weighUnknown(posterior);
     for (MakerPosterior& maker : posterior.makers)
         maker.probability = std::exp(maker.log_joint - posterior.log_all_joint);
     posterior.unknown_maker = std::exp(posterior.log_unknown_joint - posterior.log_all_joint);
@@ -242,7 +243,7 @@ std::vector<double> MakerWeigher::yearsOf(std::size_t maker) const
 
 std::vector<double> MakerWeigher::yearsOfUnknown() const
 {
-    return normalised(product(tradeYears(priors()), unknown_.values()));
+    return normalised(product(trade_years_, unknown_.values()));
 }
 
 }  // namespace models

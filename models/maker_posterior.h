@@ -64,8 +64,7 @@ private:
     std::vector<MakerPosterior> priors() const;
     void weighYears(Posterior& posterior) const;
     void weighMarks(MakerPosterior& maker) const;
-    // `years`: when the trade worked.
-    void weighUnknown(Posterior& posterior, const std::vector<double>& years) const;
+    void weighUnknown(Posterior& posterior) const;
     YearProduct jointOf(std::size_t maker) const;
     std::size_t bestMark(std::size_t maker) const;
     std::vector<double> marksOnStamp(std::size_t maker, const StampEvidence& stamp) const;
@@ -79,6 +78,8 @@ private:
     // P(year | maker, item type); empty where no type is known.
     std::vector<double> type_fit_;
     std::vector<std::vector<double>> typed_years_;
+    std::vector<MakerPosterior> priors_;  // before looking
+    std::vector<double> trade_years_;     // how much all known makers made in each year
     // Products over all stamps.
     YearProduct dates_, markless_, other_marks_, unknown_;
     std::vector<bool> touched_;  // by maker: a stamp can hold one of its marks

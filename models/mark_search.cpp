@@ -11,15 +11,30 @@ namespace {
 // Probability of being cut at both ends, and letters read, from which such a text is looked for.
 constexpr double cut_at_both = 0.1, cut_when_seen = 0.5;
 constexpr std::size_t letters_to_find_cut = 3;
+// Texts whose end is gone though nobody saw it must come to so much more to be looked for.
+constexpr double limits_when_unseen = 30;
 
-AlignmentPlan turned(const AlignmentPlan& plan)
+// For the line from its end, its text whole there; its beginning may be cut where that is looked
+// for.
+AlignmentPlan fromEnd(const AlignmentPlan& plan, bool beginning_may_be_cut)
 {
     AlignmentPlan backward;
     backward.entry.assign(plan.exit.rbegin(), plan.exit.rend());
     backward.exit.assign(plan.entry.rbegin(), plan.entry.rend());
     backward.entry.front() *= 1 - plan.cut_right;
-    backward.cut_right = plan.cut_left;
+    if (beginning_may_be_cut)
+        backward.cut_right = plan.cut_left;
+    else
+        backward.exit.back() *= 1 - plan.cut_left;
     return backward;
+}
+
+// For a text whose beginning is whole.
+AlignmentPlan fromStart(AlignmentPlan plan)
+{
+    plan.entry.front() *= 1 - plan.cut_left;
+    plan.cut_left = 0;
+    return plan;
 }
 
 // Sums by mark.
@@ -56,28 +71,35 @@ std::vector<MarkOdds> findMarks(const CompiledRegister& known,
     const std::size_t letters = lettersRead(cells);
     if (letters == 0)
         return {};
-    const SearchLimits search{limits.least * length_share, limits.of_best,
-                              limits.to_beat * length_share, limits.worth};
+    SearchLimits search{limits.least * length_share, limits.of_best, limits.to_beat * length_share,
+                        limits.worth};
     std::vector<MarkOdds> odds;
     const auto take = [&](const std::vector<FoundText>& found) {
         for (const FoundText& text : found) {
             const CompiledSpelling& spelling = known.spellings[text.text];
             odds.push_back({spelling.mark, spelling.share * text.odds / length_share});
+            search.best_before =
+                std::max(search.best_before, text.odds * limits.worthOfText(text.text));
         }
     };
     if (plan.cut_left * plan.cut_right > cut_at_both) {
         take(searchTrie(known.forward, cells, plan, known.rates, search));
         return byMark(std::move(odds));
     }
-    AlignmentPlan from_start = plan;
-    from_start.entry.front() *= 1 - plan.cut_left;
-    from_start.cut_left = 0;
-    take(searchTrie(known.forward, cells, from_start, known.rates, search));
-    // A text whose beginning is gone is found from its end; where nobody saw that it is gone, a few
-    // letters would fit too many.
-    if (plan.cut_left > cut_when_seen || (plan.cut_left > 0 && letters > letters_to_find_cut)) {
-        std::vector<AlignedCell> backward(cells.rbegin(), cells.rend());
-        take(searchTrie(known.backward, backward, turned(plan), known.rates, search,
+    // Where nobody saw that an end is gone, a few letters would fit too many texts.
+    const auto mayBeCut = [&](double cut) {
+        return cut > cut_when_seen || (cut > 0 && letters > letters_to_find_cut);
+    };
+    // From the end, since many texts end alike and begin as they like: ten times fewer branches
+    // come into question.
+    const std::vector<AlignedCell> backward(cells.rbegin(), cells.rend());
+    take(searchTrie(known.backward, backward, fromEnd(plan, mayBeCut(plan.cut_left)), known.rates,
+                    search));
+    if (mayBeCut(plan.cut_right)) {
+        const double more = plan.cut_right > cut_when_seen ? 1 : limits_when_unseen;
+        search.least *= more;
+        search.share *= more;
+        take(searchTrie(known.forward, cells, fromStart(plan), known.rates, search,
                         Endings::CutOnly));
     }
     return byMark(std::move(odds));

@@ -28,7 +28,7 @@ struct StampLetters {
 // unknown maker's or the best mark counts for. They are taken for marks that the stamp cannot hold.
 // With all of them 0 nothing is left out, and the search takes several times as long.
 struct LeftOut {
-    double of_no_mark = 0.005, of_unknown = 0.01, of_best = 1e-4;
+    double of_no_mark = 0.002, of_unknown = 0.01, of_best = 1e-4;
 };
 
 // What a whole stamp says: any line, or two that follow each other, may hold the mark, any line a

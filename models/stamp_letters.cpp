@@ -11,6 +11,9 @@ namespace models {
 
 namespace {
 
+// Of all explanations of a stamp; one that is worth less tells no letters.
+constexpr double least_explanation = 1e-3;
+
 void addTo(std::vector<double>& sum, const std::vector<double>& more)
 {
     sum.resize(std::max(sum.size(), more.size()), 0);
@@ -91,9 +94,10 @@ StampLetters StampEvidence::lettersWithMarks(const std::vector<std::size_t>& mar
 StampLetters StampEvidence::lettersWithUnknownMark(const std::vector<double>& years) const
 {
     StampLetters all = noLetters(years);
+    const double least = least_explanation * productSum(years, withUnknownMark());
     for (std::size_t l = 0; l < lines_.size(); ++l) {
         const CellLetters letters = lettersOf(lines_[l], letter_count_, [&](CellLetters& of_line) {
-            lines_[l].addUnknownLetters(product(beside_line_[l], years), of_line);
+            lines_[l].addUnknownLetters(product(beside_line_[l], years), least, of_line);
         });
         all.weight += letters.weight;
         for (std::size_t cell = 0; cell < letters.of_letters.size(); ++cell)
@@ -105,7 +109,7 @@ StampLetters StampEvidence::lettersWithUnknownMark(const std::vector<double>& ye
         addPair(l,
                 lettersOf(pairs_[l], letter_count_,
                           [&](CellLetters& of_pair) {
-                              pairs_[l].addWholeUnknownLetters(factor, of_pair);
+                              pairs_[l].addWholeUnknownLetters(factor, least, of_pair);
                           }),
                 all);
     }

@@ -105,7 +105,7 @@ void TrieWalk::weighLetters(const TextTrie::Node& node, std::size_t depth)
         else if (place.step == Places::Step::Free)
             to_come[p] = (here + stepped) / (1 - matches_.mostStays()[p]);
         else
-            to_come[p] = std::max(here + stepped, here / (1 - none_));
+            to_come[p] = std::max(here + stepped, here * any_skipped_);
     }
 }
 

@@ -67,7 +67,8 @@ private:
     const TextTrie& trie_;
     const SearchLimits limits_;
     const AlignmentPlaces places_;
-    const double none_;  // of going on to the next letter
+    const double none_;         // of going on to the next letter
+    const double any_skipped_;  // by any number of letters that leave no cell, at most
     const LetterMatches matches_;
     const MostToCome most_;
     std::vector<double> is_skipped_, is_taken_;  // by place, what a letter does that stays: 0 or 1
