@@ -134,6 +134,8 @@ GapRates::GapRates(double insert_rate)
 
 double strayWeight(const CellWeights& cell, const GapRates& rates)
 {
+    if (cell.unread)  // of a character that nobody could read: a blank would not be missed
+        return rates.letter;
     return rates.letter * cell.other + rates.dot * cell.dot + rates.space * cell.space;
 }
 

@@ -87,6 +87,7 @@ TEST_CASE("An unread cell is the sum over what it can be", "[models][letter-mode
                                       models::ReadingErrors{});
     models::CellWeights& cell = weights[1];
     cell.unread = false;
+    cell.dot = cell.space = 0;  // what nobody could read is no stray blank
     // Strays are part of either; they are counted once.
     cell.of_letter.assign(one.ids().size(), 0);
     const double none = std::exp(one.sumOf(weights));
