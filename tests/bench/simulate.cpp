@@ -14,7 +14,8 @@
 // How well makers are told from worn marks, in a made-up trade: simulate [MARKS] [MAKERS] [SEED],
 // else 200 marks a level, 10,000 makers. At each of five levels of wear, on the same marks: the
 // ranking with the true rates of error, the nearest mark by edit distance; and where the wear is
-// other than the ranking supposes, the ranking with the true rates (the ceiling) and as it is.
+// other than the ranking supposes, the ranking with the true rates (the ceiling), with all of them
+// but the table of look-alikes, and as it is.
 namespace {
 
 // From this normalised distance on, the baseline says that nobody known made it.
@@ -90,7 +91,8 @@ public:
           strings_(strings),
           wear_(wear),
           look_alikes_(look_alikes),
-          knowing_(trade.known, errorsOf(wear, look_alikes))
+          knowing_(trade.known, errorsOf(wear, look_alikes)),
+          without_table_(trade.known, errorsWithoutTable(wear))
     {
         options_.unknown_prior = 0.2;
     }
@@ -106,15 +108,16 @@ public:
             if (mark.reading.lines.size() == 3)
                 times.push_back(millisecondsSince(start));
             knows.add(list, mark);
-            if (supposing)
+            if (supposing) {
                 supposes.add(supposing->rank({{mark.reading}, ""}, options_), mark);
-            else if (i % one_settled_in == 0)
+                lacks_table.add(without_table_.rank({{mark.reading}, ""}, options_), mark);
+            } else if (i % one_settled_in == 0)
                 settling.add(knowing_, mark, options_, lots);
             baseline.add(asList(strings_.nearest(mark.reading)), mark);
         }
     }
 
-    Rivals knows, supposes, baseline;
+    Rivals knows, lacks_table, supposes, baseline;
     SettlingGain settling;
     std::vector<double> times;  // milliseconds of processor, of marks of three lines
 
@@ -123,7 +126,7 @@ private:
     const StringBaseline& strings_;
     const Wear wear_;
     const std::vector<LookAlikePair> look_alikes_;
-    models::CandidateRanker knowing_;
+    models::CandidateRanker knowing_, without_table_;
     models::CandidateOptions options_;
 };
 
@@ -133,6 +136,12 @@ void printAgainst(const std::string& who, const Rivals& ours, const Rivals& base
     const double errs = 1 - ours.scores.top1(), baseline_errs = 1 - baseline.scores.top1();
     std::cout << "    " << std::left << std::setw(38) << who << std::right << "errs " << errs
               << ", nearest string " << baseline_errs << ": " << errs / baseline_errs << "\n";
+}
+
+// First answers that are right, in points of a hundred.
+double pointsBelow(const Rivals& ours, const Rivals& ceiling)
+{
+    return 100 * (ceiling.scores.top1() - ours.scores.top1());
 }
 
 void printHalf(const std::string& who, const Rivals& rivals)
@@ -165,7 +174,7 @@ void printSettling(const std::string& level, const SettlingGain& gain)
 
 // All levels together.
 struct Sums {
-    Rivals knows, ceiling, supposes, baseline, baseline_beside;
+    Rivals knows, ceiling, lacks_table, supposes, baseline, baseline_beside;
     SettlingGain settling;
     std::vector<double> times;
 };
@@ -180,18 +189,21 @@ void runLevel(const WearLevel& level, const SimulatedTrade& trade, const StringB
     World other(trade, strings, mismatched(level.wear), otherPairs());
     other.run(marks, seed + 2, &as_it_is);
     printRow(level.name, "mismatch: ceiling", other.knows);
+    printRow(level.name, "mismatch: without table", other.lacks_table);
     printRow(level.name, "mismatch: as it is", other.supposes);
     printRow(level.name, "mismatch: nearest string", other.baseline);
     printAgainst("true wear", plain.knows, plain.baseline);
     printAgainst("mismatch", other.supposes, other.baseline);
-    std::cout << "    mismatch: below the ceiling by "
-              << 100 * (other.knows.scores.top1() - other.supposes.scores.top1()) << " points\n";
+    std::cout << "    mismatch: below the ceiling by " << pointsBelow(other.supposes, other.knows)
+              << " points; one who lacks only the "
+              << "table of look-alikes by " << pointsBelow(other.lacks_table, other.knows) << "\n";
     printSettling("mean probability of the truth", plain.settling);
     std::cout << "    three lines, milliseconds: median " << percentile(plain.times, 0.5)
               << ", 95th percentile " << percentile(plain.times, 0.95) << "\n";
     sums.knows.add(plain.knows);
     sums.baseline.add(plain.baseline);
     sums.ceiling.add(other.knows);
+    sums.lacks_table.add(other.lacks_table);
     sums.supposes.add(other.supposes);
     sums.baseline_beside.add(other.baseline);
     sums.settling.add(plain.settling);
@@ -203,6 +215,7 @@ void printSums(const Sums& sums)
     printRow("all", "true wear", sums.knows);
     printRow("all", "nearest string", sums.baseline);
     printRow("all", "mismatch: ceiling", sums.ceiling);
+    printRow("all", "mismatch: without table", sums.lacks_table);
     printRow("all", "mismatch: as it is", sums.supposes);
     printRow("all", "mismatch: nearest string", sums.baseline_beside);
     std::cout << "the first answer: probability given, came true, of how many\n";

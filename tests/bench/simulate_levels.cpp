@@ -75,3 +75,12 @@ models::ReadingErrors errorsOf(const Wear& wear, const std::vector<LookAlikePair
     errors.skip_rate = wear.gone;
     return errors;
 }
+
+models::ReadingErrors errorsWithoutTable(const Wear& wear)
+{
+    models::ReadingErrors errors = errorsOf(wear, {});
+    errors.engine.look_alike_share = 0;
+    errors.engine.any_letter = wear.any_letter + wear.slip;
+    errors.person = errors.engine;
+    return errors;
+}

@@ -49,6 +49,8 @@ std::vector<LookAlikePair> otherPairs();
 
 // What a matcher knows who knows the wear: these error rates.
 models::ReadingErrors errorsOf(const Wear& wear, const std::vector<LookAlikePair>& look_alikes);
+// What one knows who knows how often letters are taken for others, but not for which.
+models::ReadingErrors errorsWithoutTable(const Wear& wear);
 
 // A stamp with its truth.
 struct SimulatedMark {
