@@ -36,12 +36,32 @@ void PhotoView::showPhoto(const cv::Mat& pixels)
 
 void PhotoView::showOutlines(const std::vector<vision::Quad>& outlines, int current)
 {
+    const auto hand = static_cast<std::size_t>(current);
+    if (current >= 0 && current == current_ && hand < outlines_.size() && hand < outlines.size())
+        holdCorner(outlines_[hand], outlines[hand]);
     outlines_ = outlines;
     if (current != current_)
         ++gesture_;
     current_ = current;
     tellAccessible();
     update();
+}
+
+// A stamp read the other way up has the same corners, counted from another one: the corner in hand
+// stays in hand.
+void PhotoView::holdCorner(const vision::Quad& before, const vision::Quad& after)
+{
+    if (handle_ == whole_outline)
+        return;
+    for (std::size_t by = 1; by < after.size(); ++by) {
+        vision::Quad counted = before;
+        std::rotate(counted.rbegin(), counted.rbegin() + static_cast<std::ptrdiff_t>(by),
+                    counted.rend());
+        if (counted == after) {
+            handle_ = (handle_ + static_cast<int>(by)) % static_cast<int>(after.size());
+            return;
+        }
+    }
 }
 
 void PhotoView::tellAccessible()

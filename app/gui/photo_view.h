@@ -48,6 +48,7 @@ protected:
 
 private:
     bool moveByKey(const QKeyEvent& event);
+    void holdCorner(const vision::Quad& before, const vision::Quad& after);
     void shift(QPointF by, int gesture);
     void turn(double degrees, int gesture);
     void pickHandle(int handle);

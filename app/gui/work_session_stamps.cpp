@@ -61,6 +61,8 @@ void WorkSession::setOutline(int stamp, const vision::Quad& corners, int gesture
     const double up_deg = moved.outline.up_deg;
     moved.outline = vision::outlineFromCorners(corners);
     moved.outline.up_deg = up_deg;
+    // Letters confirmed as they stand say which way is up.
+    moved.turned = moved.turned || hasConfirmed(moved.shown, person_);
     moved.stale = true;
     pushStamps(tr("outline"), std::move(after), stamp, gesture);
 }

@@ -190,8 +190,9 @@ gui::MakeExaminer fakeExaminer(std::shared_ptr<FakeScript> script)
             const bool none = script->stamps.empty();
             std::vector<std::string> lines =
                 none ? std::vector<std::string>{"NEW"} : script->stamps.front();
-            return options.mirrored ? mirrored(photo, outline, lines)
-                                    : examined(photo, outline, lines);
+            const auto up =
+                script->turns_over && !options.keep_up ? vision::turnedOver(outline) : outline;
+            return options.mirrored ? mirrored(photo, up, lines) : examined(photo, up, lines);
         };
         examiner.rankReadings = [script](const auto& readings, const std::string& type_id) {
             {

@@ -14,6 +14,7 @@ namespace gui_tests {
 // What a made-up examiner is told to do, and what was asked of it. Shared with its thread.
 struct FakeScript {
     std::atomic<bool> hold{false};  // examinations wait until it is off, or a stop is asked for
+    std::atomic<bool> turns_over{false};  // a stamp read again is found upside down, unless kept
     std::atomic<int> photos_examined{0}, stamps_examined{0}, rankings{0};
     std::atomic<int> photos_done{0}, stamps_begun{0};
     std::atomic<int> stopped{0};  // examinations that ended by a stop

@@ -67,6 +67,40 @@ TEST_CASE("Moving a corner by keys reads that stamp again, and can be undone",
     CHECK(cornersOf(person)[1].y == before[1].y + 10);
 }
 
+TEST_CASE("A stamp that turns out to be upside down keeps the corner in hand",
+          "[app][gui][outline]")
+{
+    WindowHarness person;
+    person.openDrawn();
+    person.script().turns_over = true;
+    person.key(Qt::Key_F9);
+    person.key(Qt::Key_Return);
+    const auto view = person.window().findChild<gui::PhotoView*>();
+    REQUIRE(view->handle() == 1);
+    person.key(Qt::Key_Right);
+    const cv::Point2f held = cornersOf(person)[1];
+    REQUIRE(examinedAgain(person, 1));
+    CHECK(view->handle() == 3);
+    CHECK(cornersOf(person)[3] == held);
+    person.key(Qt::Key_Right);
+    CHECK(cornersOf(person)[3].x == held.x + 1);
+}
+
+TEST_CASE("A moved corner never turns over a stamp in which letters were confirmed",
+          "[app][gui][outline]")
+{
+    WindowHarness person;
+    person.openDrawn();
+    person.key(Qt::Key_Return);  // one letter
+    person.script().turns_over = true;
+    const vision::Quad before = cornersOf(person);
+    person.key(Qt::Key_F9);
+    person.key(Qt::Key_Right, Qt::ShiftModifier);
+    REQUIRE(examinedAgain(person, 1));
+    CHECK(cornersOf(person)[2] == before[2]);
+    CHECK(person.window().findChild<gui::PhotoView*>()->handle() == 0);
+}
+
 TEST_CASE("Letters the person confirmed outlive a new examination and stay under their letters",
           "[app][gui][outline]")
 {
