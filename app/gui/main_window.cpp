@@ -150,7 +150,7 @@ void MainWindow::guarded(const std::function<void()>& action)
     try {
         action();
     } catch (const std::exception& error) {
-        message_->say(Tone::Trouble, QString::fromUtf8(error.what()));
+        message_->say(Tone::Trouble, QString::fromUtf8(error.what()), Until::NextPhoto);
     }
 }
 

@@ -73,6 +73,7 @@ private:
     void addKey(const QKeySequence& keys, const std::function<void()>& action);
     void guarded(const std::function<void()>& action);
 
+    void actionDone();
     void showSession();
     QString emptyWords() const;
     QString differenceWords(const models::Cell& cell) const;
@@ -133,7 +134,9 @@ private:
     int layer_ = 0;  // 0: the stamp's own colours; then its layers in their order
     Light light_ = Light::Day;
     bool closing_ = false;
-    int typing_gesture_ = 0;  // what is written as text in one go is undone together
+    int shown_place_ = -1;                // of the photo that was shown last
+    std::pair<int, CellPlace> shown_at_;  // its stamp and cell in hand
+    int typing_gesture_ = 0;              // what is written as text in one go is undone together
     // While the key is held down that shows the photo as it is: the layer to come back to, since
     // when.
     std::optional<int> held_layer_;

@@ -95,6 +95,12 @@ void MainWindow::escape()
     stamp_view_->setFocus();
 }
 
+// What was said before is over.
+void MainWindow::actionDone()
+{
+    message_->pass(Until::NextAction);
+}
+
 void MainWindow::undo(bool again)
 {
     if (WorkSession* session = sitting_->session())
@@ -116,6 +122,9 @@ void MainWindow::holdPhoto()
 bool MainWindow::eventFilter(QObject* watched, QEvent* event)
 {
     constexpr qint64 short_press_ms = 300;
+    if (event->type() == QEvent::ShortcutOverride || event->type() == QEvent::KeyPress ||
+        event->type() == QEvent::MouseButtonPress || event->type() == QEvent::Drop)
+        message_->age();
     if (watched == hints_ && event->type() == QEvent::Resize)
         showHints();
     if (event->type() == QEvent::KeyRelease && held_layer_) {

@@ -3,6 +3,7 @@
 
 #include "app/gui/help_overlay.h"
 #include "app/gui/main_window.h"
+#include "app/gui/message_bar.h"
 #include "app/gui/photo_view.h"
 #include "app/gui/stamp_view.h"
 #include "app/gui/to_read_list.h"
@@ -84,8 +85,10 @@ void MainWindow::addPhotoKeys()
     addKey(Qt::CTRL | Qt::Key_PageDown, [this] { guarded([&] { sitting_->step(+1); }); });
     addKey(Qt::CTRL | Qt::Key_PageUp, [this] { guarded([&] { sitting_->step(-1); }); });
     addKey(Qt::CTRL | Qt::Key_R, [this] {
-        if (!sitting_->session())
-            guarded([&] { sitting_->goTo(sitting_->place()); });
+        if (sitting_->session())
+            return;
+        message_->pass(Until::NextPhoto);  // why it was not read: it is tried anew
+        guarded([&] { sitting_->goTo(sitting_->place()); });
     });
     addKey(Qt::CTRL | Qt::Key_P, [this] { sitting_->setReadsAhead(!sitting_->readsAhead()); });
     addKey(Qt::CTRL | Qt::Key_I, [this] {

@@ -23,10 +23,12 @@ void MainWindow::showSession()
 {
     const int place = sitting_->place();
     PhotoQueue* queue = sitting_->queue();
+    if (place != std::exchange(shown_place_, place)) {
+        message_->pass(Until::NextPhoto);
+        to_read_->setCurrentPhoto(place);
+    }
     head_->showPhoto(place < 0 ? tr("No photo yet") : queue->name(place), place + 1,
                      queue->rowCount());
-    if (place >= 0)
-        to_read_->setCurrentPhoto(place);
     tray_->setTitle(TrayPage::ToRead,
                     tr("Photos on the table, %1 not filed   Enter opens one, Ctrl+I (or laying "
                        "a card on another) puts photos of one piece together, a stamp laid on "
@@ -143,8 +145,12 @@ void MainWindow::showPlace()
 {
     WorkSession* session = sitting_->session();
     const models::Cell* cell = session ? session->editor().cell() : nullptr;
-    if (session)
+    if (session) {
         stamp_view_->setPlace(session->editor().place());
+        const std::pair at(session->current(), session->editor().place());
+        if (at != std::exchange(shown_at_, at))
+            actionDone();
+    }
     if (cell)
         cell_line_->setText(cellSentence(*cell, session->person()) + differenceWords(*cell));
     else if (session && session->stamp())

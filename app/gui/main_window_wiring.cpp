@@ -41,8 +41,11 @@ void MainWindow::connectSitting()
     });
     connect(sitting, &Sitting::noted, this,
             [this](const QString& sentence) { message_->say(Tone::Note, sentence); });
+    connect(sitting, &Sitting::notedOfPhoto, this, [this](const QString& sentence) {
+        message_->say(Tone::Note, sentence, Until::NextPhoto);
+    });
     connect(sitting, &Sitting::troubled, this, [this](const QString& sentence) {
-        message_->say(Tone::Trouble, sentence);
+        message_->say(Tone::Trouble, sentence, Until::NextPhoto);
         showSession();
     });
 }
@@ -58,6 +61,7 @@ void MainWindow::connectSession()
     connect(session, &WorkSession::stampChanged, listener, [this] { showStamp(); });
     connect(session, &WorkSession::lettersChanged, listener, [this] { showLetters(); });
     connect(session, &WorkSession::placeChanged, listener, [this] { showPlace(); });
+    connect(session->undoStack(), &QUndoStack::indexChanged, listener, [this] { actionDone(); });
     connect(session, &WorkSession::outlinesChanged, listener, [this] { showOutlines(); });
     connect(session, &WorkSession::fieldsChanged, listener, [this, session] {
         if (filing_form_->fields() != session->fields())

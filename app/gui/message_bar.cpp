@@ -41,9 +41,12 @@ void MessageBar::clearAnswers()
     }
 }
 
-void MessageBar::show(Tone tone, const QString& sentence)
+void MessageBar::show(const Said& said)
 {
     clearAnswers();
+    until_ = said.until;
+    const Tone tone = said.tone;
+    const QString& sentence = said.sentence;
     sign_->setText(tone == Tone::Trouble ? "!" : "i");
     QFont bold = font();
     bold.setBold(true);
@@ -60,18 +63,30 @@ void MessageBar::show(Tone tone, const QString& sentence)
     QAccessible::updateAccessibility(&alert);
 }
 
-void MessageBar::say(Tone tone, const QString& sentence)
+void MessageBar::say(Tone tone, const QString& sentence, Until until)
 {
+    fresh_ = true;
     if (asking_)
-        waiting_ = {tone, sentence};
+        waiting_ = {tone, sentence, until};
     else
-        show(tone, sentence);
+        show({tone, sentence, until});
+}
+
+void MessageBar::pass(Until what)
+{
+    const auto is_over = [&](Until until) { return until <= what; };
+    if (fresh_ || isHidden())
+        return;
+    if (asking_ && waiting_ && is_over(waiting_->until))
+        waiting_.reset();
+    else if (!asking_ && is_over(until_))
+        dismiss();
 }
 
 void MessageBar::ask(const QString& sentence, std::vector<Answer> answers)
 {
     asking_ = true;
-    show(Tone::Note, sentence);
+    show({Tone::Note, sentence, Until::NextPhoto});
     for (const Answer& answer : answers) {
         auto button = new QPushButton(answer.label);
         button->setAutoDefault(true);
@@ -93,7 +108,7 @@ void MessageBar::dismiss()
     asking_ = false;
     const auto next = std::exchange(waiting_, std::nullopt);
     if (next)
-        show(next->first, next->second);
+        show(*next);
     else
         hide();
     Q_EMIT dismissed();

@@ -70,7 +70,14 @@ PhotoState PhotoQueue::state(int place) const
 void PhotoQueue::setState(int place, PhotoState state)
 {
     entries_.at(static_cast<std::size_t>(place)).state = state;
+    entries_.at(static_cast<std::size_t>(place)).trouble.clear();
     Q_EMIT dataChanged(index(place), index(place));
+}
+
+void PhotoQueue::setTrouble(int place, const QString& sentence)
+{
+    setState(place, PhotoState::Unreadable);
+    entries_.at(static_cast<std::size_t>(place)).trouble = sentence;
 }
 
 void PhotoQueue::setPicture(int place, const QImage& picture)
@@ -168,10 +175,11 @@ QVariant PhotoQueue::data(const QModelIndex& index, int role) const
             return entry.name + "\n" + stateWord(entry.state);
         case Qt::AccessibleTextRole:
             return QStringList{entry.name, stateWord(entry.state),
-                               data(index, piece_role).toString()}
+                               data(index, piece_role).toString(), entry.trouble}
                 .join(" ");
         case Qt::ToolTipRole:
-            return QString::fromStdString(entry.file.string());
+            return entry.trouble.isEmpty() ? QString::fromStdString(entry.file.string())
+                                           : entry.trouble;
         case Qt::DecorationRole:
             return entry.picture.isNull() ? QVariant() : QVariant(entry.picture);
         case piece_role:

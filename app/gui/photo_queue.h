@@ -42,7 +42,9 @@ public:
     const std::string& recordAt(int place) const;  // id of a record without a photo; else empty
     QString name(int place) const;                 // the photo's file name, or the record's name
     PhotoState state(int place) const;
-    void setState(int place, PhotoState state);
+    void setState(int place, PhotoState state);  // whatever trouble there was is over
+    // It cannot be read, and why.
+    void setTrouble(int place, const QString& sentence);
     // A small picture of it.
     void setPicture(int place, const QImage& picture);
     bool hasPicture(int place) const;
@@ -77,6 +79,7 @@ private:
         std::string record;
         QString name;
         PhotoState state = PhotoState::ToRead;
+        QString trouble;
         QImage picture;
         std::vector<StampOnCard> stamps;
         int piece = -1;

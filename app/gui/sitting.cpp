@@ -167,7 +167,7 @@ void Sitting::sayWhatWasFound(const vision::Photo& photo, std::size_t stamps)
     for (const std::string& warning : photo.warnings) {
         const QString sentence = QString::fromStdString(warning);
         const bool light = sentence.contains("lamp") || sentence.contains("light");
-        Q_EMIT noted(light ? sentence + " " + lampCaution() : sentence);
+        Q_EMIT notedOfPhoto(light ? sentence + " " + lampCaution() : sentence);
     }
     if (stamps == 0 && !photo.pixels.empty())
         Q_EMIT noted(tr("No stamp was found in %1. F9 opens the photo; there Ins puts an outline "

@@ -128,7 +128,8 @@ Q_SIGNALS:
     void progressed(const QString& stage, double done);
     void aheadChanged(int read, int all);  // photos read so far, of those on the table
     void idle();
-    void noted(const QString& sentence);
+    void noted(const QString& sentence);         // of what was done
+    void notedOfPhoto(const QString& sentence);  // of the photo in hand, while it is in hand
     void troubled(const QString& sentence);
 
 private:

@@ -55,12 +55,11 @@ void Sitting::takeTrouble(int ticket, const QString& sentence)
     const bool photo = ticket != 0 && ticket == photo_ticket_;
     if (photo) {
         photo_ticket_ = 0;
-        queue_.setState(place_, PhotoState::Unreadable);
+        queue_.setTrouble(place_, sentence);
     }
     if (ticket != 0 && ticket == ahead_ticket_) {
-        Q_EMIT noted(sentence);
         ahead_ticket_ = 0;
-        queue_.setState(ahead_place_, PhotoState::Unreadable);
+        queue_.setTrouble(ahead_place_, sentence);  // said when that photo is gone to
         tellAhead();
     }
     const bool stamp = stamp_tickets_.erase(ticket) > 0;
