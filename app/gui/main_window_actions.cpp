@@ -11,6 +11,7 @@
 #include "app/gui/main_window.h"
 #include "app/gui/message_bar.h"
 #include "app/gui/stamp_view.h"
+#include "app/gui/to_read_list.h"
 #include "app/gui/tray_buttons.h"
 
 namespace gui {
@@ -45,6 +46,8 @@ void MainWindow::toggleTray(TrayPage page)
         tray_->close();
         return;
     }
+    if (page == TrayPage::ToRead && !tray_->isOpen(page))
+        to_read_->setCurrentPhoto(sitting_->place());
     tray_->open(page, true);
     if (page == TrayPage::Archive)
         archive_pane_->searchNow();

@@ -91,6 +91,24 @@ TEST_CASE("Putting photos together and apart is undone like everything else",
     CHECK(person.sitting().queue()->pieceOf(1) == 0);
 }
 
+TEST_CASE("The card that is put together stays chosen, so that the same key takes it back",
+          "[app][gui][window][piece]")
+{
+    WindowHarness person;
+    person.open({gui_tests::drawFolder(person.folder(), 4)});
+    gui::PhotoQueue& queue = *person.sitting().queue();
+    person.key(Qt::Key_F10);
+    person.key(Qt::Key_Right, Qt::NoModifier, 2);
+    person.key(Qt::Key_I, Qt::ControlModifier);
+    CHECK(queue.pieceOf(2) == 1);
+    CHECK(person.window().findChild<gui::ToReadList*>()->currentIndex().row() == 2);
+    person.key(Qt::Key_I, Qt::ControlModifier);
+    CHECK(queue.pieceOf(2) == -1);
+    person.key(Qt::Key_F10);  // closed and opened again it begins at the photo in hand
+    person.key(Qt::Key_F10);
+    CHECK(person.window().findChild<gui::ToReadList*>()->currentIndex().row() == 0);
+}
+
 TEST_CASE("A card laid on another puts their photos together", "[app][gui][window][piece]")
 {
     WindowHarness person;
