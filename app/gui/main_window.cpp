@@ -199,7 +199,7 @@ void MainWindow::closeEvent(QCloseEvent* event)
     } catch (const std::exception& error) {
         trouble = QString::fromUtf8(error.what());
     }
-    const QStringList unfiled = sitting_->unfiled();
+    const QStringList unfiled = sitting_->unfiled(!trouble.isEmpty());
     if (closing_ || unfiled.isEmpty()) {
         sitting_->stop();
         sitting_->leaveTable();

@@ -87,6 +87,7 @@ private:
     void showFound(const QString& item_id, const std::vector<models::PartDating>* parts = nullptr);
     void showFold();
     void showHints();
+    int photoMeant() const;
     void pickLayer(int layer);
     std::string layerName() const;
 

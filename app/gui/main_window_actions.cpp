@@ -106,8 +106,8 @@ void MainWindow::actionDone()
 
 void MainWindow::undo(bool again)
 {
-    if (WorkSession* session = sitting_->session())
-        again ? session->undoStack()->redo() : session->undoStack()->undo();
+    actionDone();
+    guarded([&] { again ? sitting_->redo() : sitting_->undo(); });
 }
 
 // The photo as it is, without layer and tones: until the key is let go, or, after a short press,

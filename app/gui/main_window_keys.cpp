@@ -75,6 +75,12 @@ void MainWindow::addLookingKeys()
     });
 }
 
+// The card chosen in the drawer where that is open, else the photo in hand.
+int MainWindow::photoMeant() const
+{
+    return tray_->isOpen(TrayPage::ToRead) ? to_read_->currentIndex().row() : sitting_->place();
+}
+
 void MainWindow::addPhotoKeys()
 {
     addKey(Qt::CTRL | Qt::Key_O, [this] { chooseFiles(); });
@@ -92,10 +98,12 @@ void MainWindow::addPhotoKeys()
     });
     addKey(Qt::CTRL | Qt::Key_P, [this] { sitting_->setReadsAhead(!sitting_->readsAhead()); });
     addKey(Qt::CTRL | Qt::Key_I, [this] {
-        const int row =
-            tray_->isOpen(TrayPage::ToRead) ? to_read_->currentIndex().row() : sitting_->place();
-        sitting_->joinPiece(row, row - 1);
+        const int place = photoMeant();
+        guarded([&] { sitting_->joinPiece(place, sitting_->queue()->beside(place, -1)); });
     });
+    addKey(Qt::CTRL | Qt::SHIFT | Qt::Key_N,
+           [this] { guarded([&] { sitting_->setAside(photoMeant()); }); });
+    addKey(Qt::CTRL | Qt::Key_W, [this] { guarded([&] { sitting_->takeOff(photoMeant()); }); });
 }
 
 void MainWindow::addStampKeys()

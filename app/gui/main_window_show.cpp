@@ -27,8 +27,8 @@ void MainWindow::showSession()
         message_->pass(Until::NextPhoto);
         to_read_->setCurrentPhoto(place);
     }
-    head_->showPhoto(place < 0 ? tr("No photo yet") : queue->name(place), place + 1,
-                     queue->rowCount());
+    head_->showPhoto(place < 0 ? tr("No photo yet") : queue->name(place),
+                     place < 0 ? 0 : queue->numberOf(place), queue->onTable());
     tray_->setTitle(TrayPage::ToRead,
                     tr("Photos on the table, %1 not filed   Enter opens one, Ctrl+I (or laying "
                        "a card on another) puts photos of one piece together, a stamp laid on "
@@ -267,7 +267,10 @@ void MainWindow::showHints()
                        "take out    + nearer    F9 close    ");
                 break;
             case TrayPage::ToRead:
-                hints = tr("arrows choose    Enter open    Ctrl+N next not filed    F10 close    ");
+                hints =
+                    tr("arrows choose    Enter open    Ctrl+N next not filed    Ctrl+Shift+N set "
+                       "aside    "
+                       "Ctrl+W off the table    F10 close    ");
                 break;
             case TrayPage::Meaning:
                 hints =

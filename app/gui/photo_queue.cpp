@@ -20,8 +20,10 @@ int PhotoQueue::find(const std::filesystem::path& file) const
 
 int PhotoQueue::add(const std::filesystem::path& file)
 {
-    if (const int there = find(file); there >= 0)
+    if (const int there = find(file); there >= 0) {
+        setOnTable(there, true);
         return there;
+    }
     const int place = rowCount();
     beginInsertRows({}, place, place);
     Entry& entry = entries_.emplace_back();
@@ -35,8 +37,11 @@ int PhotoQueue::addRecord(const std::string& id, const QString& name)
 {
     const auto there = std::find_if(entries_.begin(), entries_.end(),
                                     [&](const Entry& entry) { return entry.record == id; });
-    if (there != entries_.end())
-        return static_cast<int>(there - entries_.begin());
+    if (there != entries_.end()) {
+        const int place = static_cast<int>(there - entries_.begin());
+        setOnTable(place, true);
+        return place;
+    }
     const int place = rowCount();
     beginInsertRows({}, place, place);
     Entry& entry = entries_.emplace_back();
@@ -102,11 +107,54 @@ void PhotoQueue::setStamps(int place, std::vector<StampOnCard> stamps)
     Q_EMIT dataChanged(index(place), index(place));
 }
 
+bool PhotoQueue::isOnTable(int place) const
+{
+    return entries_.at(static_cast<std::size_t>(place)).on_table;
+}
+
+void PhotoQueue::setOnTable(int place, bool on)
+{
+    entries_.at(static_cast<std::size_t>(place)).on_table = on;
+    Q_EMIT dataChanged(index(place), index(place));
+}
+
+int PhotoQueue::onTable() const
+{
+    return static_cast<int>(std::count_if(entries_.begin(), entries_.end(),
+                                          [](const Entry& entry) { return entry.on_table; }));
+}
+
+int PhotoQueue::numberOf(int place) const
+{
+    return static_cast<int>(std::count_if(entries_.begin(), entries_.begin() + place + 1,
+                                          [](const Entry& entry) { return entry.on_table; }));
+}
+
+int PhotoQueue::beside(int place, int step) const
+{
+    for (int other = place + step; other >= 0 && other < rowCount(); other += step)
+        if (isOnTable(other))
+            return other;
+    return -1;
+}
+
+bool PhotoQueue::isToWorkOn(const Entry& entry) const
+{
+    switch (entry.state) {
+        case PhotoState::ToRead:
+        case PhotoState::Reading:
+        case PhotoState::Read:
+        case PhotoState::Begun:
+            return entry.on_table;
+        default:
+            return false;
+    }
+}
+
 int PhotoQueue::stillToRead() const
 {
-    return static_cast<int>(std::count_if(entries_.begin(), entries_.end(), [](const Entry& entry) {
-        return entry.state != PhotoState::Filed && entry.state != PhotoState::Unreadable;
-    }));
+    return static_cast<int>(std::count_if(entries_.begin(), entries_.end(),
+                                          [&](const Entry& entry) { return isToWorkOn(entry); }));
 }
 
 int PhotoQueue::pieceOf(int place) const
@@ -122,9 +170,10 @@ void PhotoQueue::setPiece(int place, int with)
 
 int PhotoQueue::nextUnfiled(int place) const
 {
-    for (int i = 1; i < rowCount(); ++i) {
-        const int next = (std::max(0, place) + i) % rowCount();
-        if (state(next) != PhotoState::Filed && state(next) != PhotoState::Unreadable)
+    const int from = std::max(-1, place);
+    for (int i = 1; i <= rowCount(); ++i) {
+        const int next = (from + i) % rowCount();
+        if (next != place && isToWorkOn(entries_[static_cast<std::size_t>(next)]))
             return next;
     }
     return -1;
@@ -200,6 +249,10 @@ QString stateWord(PhotoState state)
             return QObject::tr("\u25D4 read, not filed");
         case PhotoState::Begun:
             return QObject::tr("\u25D1 begun, not filed");
+        case PhotoState::NoStamp:
+            return QObject::tr("\u25A1 no stamp found");
+        case PhotoState::SetAside:
+            return QObject::tr("\u25B7 set aside");
         case PhotoState::Filed:
             return QObject::tr("\u25CF filed");
         case PhotoState::Unreadable:

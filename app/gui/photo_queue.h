@@ -9,7 +9,7 @@
 
 namespace gui {
 
-enum class PhotoState { ToRead, Reading, Read, Begun, Filed, Unreadable };
+enum class PhotoState { ToRead, Reading, Read, Begun, NoStamp, Filed, SetAside, Unreadable };
 
 // A stamp on the table: the place of its photo, and its id.
 struct StampPlace {
@@ -33,7 +33,8 @@ class PhotoQueue : public QAbstractListModel {
 public:
     explicit PhotoQueue(QObject* parent = nullptr);
 
-    // Puts a photo at the end unless it is there already; returns its place.
+    // Puts a photo at the end unless it is there already; returns its place. One that was taken off
+    // the table comes back to where it was.
     int add(const std::filesystem::path& file);
     // The same for a filed record that has no photo; it has no file.
     int addRecord(const std::string& id, const QString& name);
@@ -51,12 +52,19 @@ public:
     // The stamps outlined in it, while it is at hand.
     const std::vector<StampOnCard>& stamps(int place) const;
     void setStamps(int place, std::vector<StampOnCard> stamps);
+    // A photo taken off the table keeps its place, in case it comes back.
+    bool isOnTable(int place) const;
+    void setOnTable(int place, bool on);
+    int onTable() const;            // how many are
+    int numberOf(int place) const;  // among those, from 1
+    // The next one that is, this many steps on; -1: none.
+    int beside(int place, int step) const;
     int stillToRead() const;
     // The photo with which this one shows one piece; -1: none.
     int pieceOf(int place) const;
     void setPiece(int place, int with);
-    // The next place after this one, round the end, whose photo is not filed and can be read; -1
-    // when there is none but this.
+    // The next place after this one, round the end, whose photo is still to be worked on; -1 when
+    // there is none but this.
     int nextUnfiled(int place) const;
 
     static constexpr int piece_role = Qt::UserRole;  // words that name that photo, or empty
@@ -80,10 +88,13 @@ private:
         QString name;
         PhotoState state = PhotoState::ToRead;
         QString trouble;
+        bool on_table = true;
         QImage picture;
         std::vector<StampOnCard> stamps;
         int piece = -1;
     };
+    bool isToWorkOn(const Entry& entry) const;
+
     std::vector<Entry> entries_;
 };
 

@@ -48,8 +48,10 @@ Sitting::Sitting(SittingOptions options, QObject* parent)
     }
     connect(&keep_pause_, &QTimer::timeout, this, &Sitting::keepNow);
     connect(&queue_, &PhotoQueue::rowsInserted, this, [this](const QModelIndex&, int place) {
-        if (queue_.recordAt(place).empty())
-            cards_.want(queue_.file(place));
+        if (!queue_.recordAt(place).empty())
+            return;
+        cards_.want(queue_.file(place));
+        queue_.setState(place, stateOf(place));
     });
     connect(&cards_, &CardMaker::made, this, [this](const QString& file, const QImage& picture) {
         const int place = queue_.find(file.toStdString());
@@ -113,7 +115,8 @@ void Sitting::openPhotos(const std::vector<std::filesystem::path>& files)
 {
     int first = -1;
     const auto lay_out = [&](const std::filesystem::path& file) {
-        const bool is_new = queue_.find(file) < 0;
+        const int found = queue_.find(file);
+        const bool is_new = found < 0 || !queue_.isOnTable(found);
         const int place = queue_.add(file);
         if (first < 0 && (is_new || place_ < 0 || files.size() == 1))
             first = place;
@@ -138,9 +141,7 @@ void Sitting::openPhotos(const std::vector<std::filesystem::path>& files)
 
 void Sitting::step(int by)
 {
-    const int last = queue_.rowCount() - 1;
-    const int to = std::clamp(place_ + by, 0, std::max(0, last));
-    if (last >= 0 && to != place_)
+    if (const int to = queue_.beside(place_, by); to >= 0)
         goTo(to);
 }
 
@@ -149,8 +150,10 @@ void Sitting::goToNextUnfiled()
     const int next = queue_.nextUnfiled(place_);
     if (next >= 0)
         return goTo(next);
-    Q_EMIT noted(queue_.rowCount() == 0 ? tr("No photos are on the table yet; Ctrl+O opens some.")
-                                        : tr("Every other photo on the table is filed."));
+    Q_EMIT noted(queue_.onTable() == 0
+                     ? tr("No photos are on the table yet; Ctrl+O opens some.")
+                     : tr("Every other photo on the table is filed, set aside, without a stamp or "
+                          "cannot be read; F10 shows which."));
 }
 
 bool Sitting::stop()
@@ -184,10 +187,13 @@ void Sitting::listen(int place, WorkSession* session)
         keepSoon();
         if (place != place_)
             return;
-        if (!places_[place].record)
-            queue_.setState(place,
-                            isUnfiled(places_[place]) ? PhotoState::Begun : PhotoState::Read);
+        queue_.setState(place, stateOf(place));
         rank_pause_.start();
+    });
+    connect(session->undoStack(), &QUndoStack::indexChanged, this, [this, place] {
+        table_changed_last_ = false;
+        if (place == place_)
+            queue_.setState(place, stateOf(place));
     });
     connect(session, &WorkSession::examinationWanted, this, [this] { outline_pause_.start(); });
     connect(session, &WorkSession::outlinesChanged, this, [this, place] { tellStamps(place); });

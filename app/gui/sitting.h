@@ -57,6 +57,13 @@ public:
     void goTo(int place);
     void step(int by);  // next or last photo, stopping at the ends
     void goToNextUnfiled();
+    // Passed over when the next unfiled one is gone to, until it is said again; undoable.
+    void setAside(int place);
+    // Takes a photo off the table. Nothing on the disk is touched, and its draft is kept; undoable.
+    void takeOff(int place);
+    // What was done last, in the photo in hand or on the table.
+    void undo();
+    void redo();
     bool stop();  // false when nothing was being read
     void followLetters(bool follow);
 
@@ -116,7 +123,9 @@ public:
     void takeUp(const std::vector<Draft>& drafts);
     // Keeps drafts of all unfiled work now. Throws DraftError.
     void keepDrafts();
-    QStringList unfiled() const;  // names of what is not filed as it is now
+    // Names of what is not filed as it is now, but for what was laid by: set aside, off the table
+    // or without a stamp.
+    QStringList unfiled(bool laid_by_too = false) const;
 
 Q_SIGNALS:
     void knownChanged();
@@ -138,6 +147,7 @@ private:
         std::shared_ptr<const ReadAhead> ahead;  // read before it is opened, kept small
         std::string filed_as;                    // id of its record
         bool put_aside = false;                  // unfiled work that left memory as a draft
+        bool set_aside = false;                  // by the person, for later
         std::optional<RecordLink> record;
         FilingFields filed_fields;
         std::optional<Draft> draft;  // to be laid over the examination to come
@@ -149,6 +159,12 @@ private:
     bool isWorthKeeping(const Place& place) const;
     models::Archive& archive();
     void listen(int place, WorkSession* session);
+    PhotoState stateOf(int place) const;
+    void putSetAside(int place, bool aside);
+    using Pieces = std::vector<std::pair<int, int>>;  // place, and that with which it is one piece
+    void putOnTable(int place, bool on, const Pieces& pieces);
+    void clearHands();
+    bool isTablesTurn(bool can_table, bool can_photo) const;
     void startReading(int place);
     int requestPhoto(int place);
     void takePhoto(int ticket, const OpenedPhoto& photo);
@@ -209,7 +225,9 @@ private:
     PhotoQueue queue_;
     int place_ = -1;
     std::map<int, Place> places_;
-    std::deque<int> recent_;  // places with a session, the latest last
+    QUndoStack table_undo_;            // what concerns more than the work on one photo
+    bool table_changed_last_ = false;  // not the letters
+    std::deque<int> recent_;           // places with a session, the latest last
     std::optional<models::Archive> archive_;
     std::shared_ptr<const models::MakerRegister> known_;
     std::shared_ptr<const models::CandidateList> candidates_;

@@ -29,7 +29,7 @@ void Sitting::stopAhead()
         return;
     worker_.cancel(std::exchange(ahead_ticket_, 0));
     if (queue_.state(ahead_place_) == PhotoState::Reading)
-        queue_.setState(ahead_place_, PhotoState::ToRead);
+        queue_.setState(ahead_place_, stateOf(ahead_place_));
 }
 
 // One photo at a time, and only while nobody waits for another: first the next one is made ready,
@@ -48,8 +48,10 @@ void Sitting::readAhead()
         ahead_ticket_ = worker_.openAgain(queue_.file(next), places_[next].ahead, {});
         return;
     }
-    for (int i = 1; i < queue_.rowCount(); ++i) {
-        const int place = (std::max(0, place_) + i) % queue_.rowCount();
+    for (int i = 1; i <= queue_.rowCount(); ++i) {
+        const int place = (place_ + i) % queue_.rowCount();
+        if (place == place_ || !queue_.isOnTable(place))
+            continue;
         if (queue_.state(place) != PhotoState::ToRead || places_[place].ahead || !fresh(place))
             continue;
         ahead_place_ = place;
@@ -66,7 +68,7 @@ void Sitting::takeAhead(const OpenedPhoto& photo)
     if (!there.ahead)
         there.ahead = std::make_shared<const ReadAhead>(withoutPixels(*photo.examination));
     if (queue_.state(ahead_place_) == PhotoState::Reading)
-        queue_.setState(ahead_place_, PhotoState::Read);
+        queue_.setState(ahead_place_, stateOf(ahead_place_));
     queue_.setPicture(ahead_place_, photo.card);
     if (ahead_place_ == queue_.nextUnfiled(place_)) {
         opened_place_ = ahead_place_;
@@ -79,12 +81,12 @@ void Sitting::takeAhead(const OpenedPhoto& photo)
 void Sitting::tellAhead()
 {
     int read = 0;
-    for (int place = 0; place < queue_.rowCount(); ++place)
-        read +=
-            queue_.state(place) != PhotoState::ToRead && queue_.state(place) != PhotoState::Reading
-                ? 1
-                : 0;
-    Q_EMIT aheadChanged(read, queue_.rowCount());
+    for (int place = 0; place < queue_.rowCount(); ++place) {
+        const PhotoState state = queue_.state(place);
+        const bool is_read = state != PhotoState::ToRead && state != PhotoState::Reading;
+        read += is_read && queue_.isOnTable(place) ? 1 : 0;
+    }
+    Q_EMIT aheadChanged(read, queue_.onTable());
 }
 
 bool Sitting::mayLeave(int place) const

@@ -26,7 +26,7 @@ void Sitting::goTo(int place)
         return;
     stop();
     if (photo_ticket_ != 0)
-        queue_.setState(place_, PhotoState::ToRead);
+        queue_.setState(place_, stateOf(place_));
     photo_ticket_ = 0;  // what is still on its way belongs to a photo put aside
     stamp_tickets_.clear();
     keepDraftsQuietly();
@@ -126,9 +126,7 @@ void Sitting::lay(int place, const flow::Examination& examination)
             if (other != place && places_[other].session)
                 here.session->takeFields(places_[other].session->fields());
     listen(place, here.session.get());
-    queue_.setState(place, here.record       ? PhotoState::Filed
-                           : isUnfiled(here) ? PhotoState::Begun
-                                             : PhotoState::Read);
+    queue_.setState(place, stateOf(place));
     makeRoom();
     sayWhatWasFound(examination.photo, here.session->stamps().size());
     rank_pause_.start();

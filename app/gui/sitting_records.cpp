@@ -75,6 +75,7 @@ bool Sitting::fileRecord(const std::string& layer)
         work.session->undoStack()->clear();  // to a filed record things are only added
         work.filed_as = here->record->item.id;
         work.from_draft = false;
+        work.set_aside = false;
         drafts_.discard(work.session->photo().sha256);
         queue_.setState(place, PhotoState::Filed);
     }

@@ -77,7 +77,7 @@ void Sitting::takeStop(int ticket)
 {
     if (ticket == photo_ticket_) {
         photo_ticket_ = 0;
-        queue_.setState(place_, PhotoState::ToRead);
+        queue_.setState(place_, stateOf(place_));
         Q_EMIT noted(
             tr("Reading %1 was stopped; opening it again starts anew.").arg(queue_.name(place_)));
     }

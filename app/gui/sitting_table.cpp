@@ -26,10 +26,14 @@ void Sitting::keepNow()
     if (left_)
         return;
     TableState state;
+    const auto kept_as = [this](int place) {  // those off the table are left out
+        return place >= 0 && queue_.isOnTable(place) ? queue_.numberOf(place) - 1 : -1;
+    };
     for (int place = 0; place < queue_.rowCount(); ++place)
-        state.photos.push_back(
-            {queue_.file(place), queue_.pieceOf(place), places_[place].filed_as});
-    state.place = place_;
+        if (queue_.isOnTable(place))
+            state.photos.push_back({queue_.file(place), kept_as(queue_.pieceOf(place)),
+                                    places_[place].filed_as, places_[place].set_aside});
+    state.place = kept_as(place_);
     if (const WorkSession* here = session()) {
         state.stamp = here->current();
         state.cell = here->editor().place();
@@ -99,8 +103,8 @@ std::optional<Sitting::WindowState> Sitting::restoreTable()
             continue;
         place_of[i] = place;
         places_[place].filed_as = laid.filed_as;
-        if (!laid.filed_as.empty())
-            queue_.setState(place, PhotoState::Filed);
+        places_[place].set_aside = laid.set_aside;
+        queue_.setState(place, stateOf(place));
         if (place_of.count(laid.piece) && place_of[laid.piece] != place)
             queue_.setPiece(place, place_of[laid.piece]);
     }
@@ -117,12 +121,16 @@ std::optional<Sitting::WindowState> Sitting::restoreTable()
     return window_;
 }
 
-QStringList Sitting::unfiled() const
+QStringList Sitting::unfiled(bool laid_by_too) const
 {
     QStringList names;
-    for (const auto& [place, work] : places_)
-        if (isUnfiled(work))
+    for (const auto& [place, work] : places_) {
+        const PhotoState state = queue_.state(place);
+        const bool laid_by = !queue_.isOnTable(place) || state == PhotoState::SetAside ||
+                             state == PhotoState::NoStamp;
+        if (isUnfiled(work) && (laid_by_too || !laid_by))
             names << queue_.name(place);
+    }
     return names;
 }
 

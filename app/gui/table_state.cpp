@@ -17,8 +17,10 @@ void keepTable(const std::filesystem::path& file, const TableState& state)
 {
     nlohmann::ordered_json photos = nlohmann::ordered_json::array();
     for (const TableState::Laid& laid : state.photos)
-        photos.push_back(
-            {{"photo", laid.photo.string()}, {"piece", laid.piece}, {"filed_as", laid.filed_as}});
+        photos.push_back({{"photo", laid.photo.string()},
+                          {"piece", laid.piece},
+                          {"filed_as", laid.filed_as},
+                          {"set_aside", laid.set_aside}});
     const nlohmann::ordered_json json = {{"table_version", table_version},
                                          {"place", state.place},
                                          {"stamp", state.stamp},
@@ -52,9 +54,9 @@ std::optional<TableState> keptTable(const std::filesystem::path& file)
         state.tray = json.at("tray").get<std::string>();
         state.dusk = json.at("dusk").get<bool>();
         for (const auto& laid : json.at("photos"))
-            state.photos.push_back({laid.at("photo").get<std::string>(),
-                                    laid.at("piece").get<int>(),
-                                    laid.at("filed_as").get<std::string>()});
+            state.photos.push_back(
+                {laid.at("photo").get<std::string>(), laid.at("piece").get<int>(),
+                 laid.at("filed_as").get<std::string>(), laid.value("set_aside", false)});
         return state;
     } catch (const nlohmann::json::exception&) {
         return std::nullopt;

@@ -16,6 +16,7 @@ struct TableState {
         std::filesystem::path photo;
         int piece = -1;        // place of the photo with which it is one piece; -1: of its own
         std::string filed_as;  // id of its record; empty while it is not filed
+        bool set_aside = false;
 
         bool operator==(const Laid&) const = default;
     };

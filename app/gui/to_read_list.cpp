@@ -137,10 +137,27 @@ ToReadList::ToReadList(PhotoQueue* queue, QWidget* parent) : QListView(parent)
             [this](const QModelIndex& index) { Q_EMIT opened(index.row()); });
 }
 
+// A photo off the table has no card; the one beside it is chosen instead.
+void ToReadList::dataChanged(const QModelIndex& first, const QModelIndex& last,
+                             const QList<int>& roles)
+{
+    QListView::dataChanged(first, last, roles);
+    const auto queue = static_cast<const PhotoQueue*>(model());
+    for (int place = first.row(); place <= last.row(); ++place) {
+        if (isRowHidden(place) != queue->isOnTable(place))
+            continue;
+        setRowHidden(place, !queue->isOnTable(place));
+        if (!isRowHidden(place) || currentIndex().row() != place)
+            continue;
+        const int after = queue->beside(place, +1);
+        setCurrentPhoto(after >= 0 ? after : queue->beside(place, -1));
+    }
+}
+
 void ToReadList::paintEvent(QPaintEvent* event)
 {
     QListView::paintEvent(event);
-    if (model()->rowCount() > 0)
+    if (static_cast<const PhotoQueue*>(model())->onTable() > 0)
         return;
     QPainter painter(viewport());
     painter.setPen(coloursIn(palette()).ink);

@@ -26,6 +26,8 @@ Q_SIGNALS:
     void stampLaidOnto(const StampPlace& stamp, const StampPlace& onto);
 
 protected:
+    void dataChanged(const QModelIndex& first, const QModelIndex& last,
+                     const QList<int>& roles) override;
     void paintEvent(QPaintEvent* event) override;
     void mousePressEvent(QMouseEvent* event) override;
     void startDrag(Qt::DropActions actions) override;
