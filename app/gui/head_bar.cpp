@@ -59,11 +59,16 @@ void HeadBar::showPhoto(const QString& name, int number, int count)
     photo_->setToolTip(name);
 }
 
-void HeadBar::showStamp(int number, int count)
+void HeadBar::showStamp(int number, int count, const QString& viewed)
 {
-    stamp_->setText(count < 1    ? QString()
-                    : count == 1 ? tr("one stamp")
-                                 : tr("stamp %1 of %2").arg(number).arg(count));
+    constexpr int most_px = 320;
+    const QString which = count < 1    ? QString()
+                          : count == 1 ? tr("one stamp")
+                                       : tr("stamp %1 of %2").arg(number).arg(count);
+    const QString words = viewed.isEmpty() ? which : tr("%1, a view of %2").arg(which, viewed);
+    stamp_->setText(stamp_->fontMetrics().elidedText(words, Qt::ElideMiddle, most_px));
+    stamp_->setAccessibleName(words);
+    stamp_->setToolTip(viewed.isEmpty() ? QString() : words);
 }
 
 void HeadBar::showLayers(const QStringList& words, int current)

@@ -20,7 +20,7 @@ public:
     explicit HeadBar(QWidget* parent = nullptr);
 
     void showPhoto(const QString& name, int number, int count);
-    void showStamp(int number, int count);
+    void showStamp(int number, int count, const QString& viewed);
     void showLayers(const QStringList& words, int current);
     void showProgress(const QString& stage, double done);
     void hideProgress();

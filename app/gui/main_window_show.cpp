@@ -82,8 +82,6 @@ void MainWindow::showStamp()
     WorkSession* session = sitting_->session();
     const StampWork* stamp = session ? session->stamp() : nullptr;
     stamp_view_->setEmptyWords(emptyWords());
-    head_->showStamp(session ? session->current() + 1 : 0,
-                     session ? static_cast<int>(session->stamps().size()) : 0);
     pickLayer(layer_);
     showLetters();
     if (tray_->isOpen(TrayPage::Meaning) && !mayShowCandidates())
@@ -198,6 +196,8 @@ void MainWindow::showOutlines()
         for (const StampWork& stamp : session->stamps())
             outlines.push_back(stamp.outline.corners);
     photo_view_->showOutlines(outlines, session ? session->current() : -1);
+    head_->showStamp(session ? session->current() + 1 : 0, static_cast<int>(outlines.size()),
+                     sitting_->viewedInHand());
 }
 
 void MainWindow::showCandidates()

@@ -52,6 +52,17 @@ std::optional<std::size_t> movedPlace(std::size_t place, const Alike& same, std:
 
 }  // namespace
 
+std::vector<StampWork> workFromExamination(const flow::Examination& examination)
+{
+    std::vector<StampWork> stamps;
+    for (const flow::StampExamination& examined : examination.stamps) {
+        StampWork stamp;
+        takeExamination(stamp, std::make_shared<const flow::StampExamination>(examined), {});
+        stamps.push_back(std::move(stamp));
+    }
+    return stamps;
+}
+
 LettersSeen lettersSeen(const StampWork& stamp)
 {
     LettersSeen count;

@@ -33,6 +33,9 @@ struct StampWork {
     bool read_in_view = false;  // a cell was changed while candidates were in view
 };
 
+// The stamps as the engines have them, nothing said by a person yet.
+std::vector<StampWork> workFromExamination(const flow::Examination& examination);
+
 // Letters (spaces aside) gone through, and how many there are.
 struct LettersSeen {
     std::size_t seen = 0, all = 0;

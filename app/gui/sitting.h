@@ -76,6 +76,8 @@ public:
     // Says that a photo shows the same piece as another: they are filed as one record. Said again
     // it is taken back. Undoable; refused, with a sentence, for what is filed already.
     void joinPiece(int place, int with);
+    // Names the stamp of which the one in hand is a view; empty where it is of its own.
+    QString viewedInHand() const;
     // The stamp in hand is a view of the next of the piece's other stamps; after the last of none.
     void turnViewOf();
     // Says that a stamp on the table is another view of one in the same photo or in another, which
@@ -146,8 +148,12 @@ private:
         std::unique_ptr<WorkSession> session;
         std::shared_ptr<const ReadAhead> ahead;  // read before it is opened, kept small
         std::string filed_as;                    // id of its record
-        bool put_aside = false;                  // unfiled work that left memory as a draft
-        bool set_aside = false;                  // by the person, for later
+        // Its stamps as they were read ahead or left, while it has no session: where, with which
+        // ids, of which they are views.
+        std::vector<StampWork> waiting;
+        cv::Size photo_size;
+        bool put_aside = false;  // unfiled work that left memory as a draft
+        bool set_aside = false;  // by the person, for later
         std::optional<RecordLink> record;
         FilingFields filed_fields;
         std::optional<Draft> draft;  // to be laid over the examination to come
@@ -176,6 +182,9 @@ private:
     std::vector<int> piecePlaces(int place) const;
     void putPiece(int place, int with);
     bool mayJoin(int place, int with);
+    const std::vector<StampWork>& stampsAt(int place) const;
+    void keepWaiting(int place, std::vector<StampWork> stamps, cv::Size photo_size);
+    void layWaiting(Place& here, std::vector<StampWork>& stamps) const;
     const StampWork* stampOnTable(const StampPlace& at) const;
     QString wordsFor(const StampPlace& at) const;
     struct ViewChange {

@@ -70,6 +70,9 @@ void Sitting::takeAhead(const OpenedPhoto& photo)
     if (queue_.state(ahead_place_) == PhotoState::Reading)
         queue_.setState(ahead_place_, stateOf(ahead_place_));
     queue_.setPicture(ahead_place_, photo.card);
+    if (there.waiting.empty() && !there.session && there.filed_as.empty())
+        keepWaiting(ahead_place_, workFromExamination(*photo.examination),
+                    photo.examination->photo.pixels.size());
     if (ahead_place_ == queue_.nextUnfiled(place_)) {
         opened_place_ = ahead_place_;
         opened_ = photo;
@@ -116,8 +119,10 @@ void Sitting::makeRoom()
             there.draft = draftOf(*oldest, there);
         else if (there.record)
             there.record.reset();
+        if (there.filed_as.empty())
+            keepWaiting(*oldest, there.session->stamps(), there.session->photo().pixels.size());
         there.session.reset();
-        queue_.setStamps(*oldest, {});
+        tellStamps(*oldest);
         recent_.erase(oldest);
         return true;
     };

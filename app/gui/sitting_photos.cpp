@@ -5,21 +5,6 @@
 
 namespace gui {
 
-namespace {
-
-std::vector<StampWork> workFromExamination(const flow::Examination& examination)
-{
-    std::vector<StampWork> stamps;
-    for (const flow::StampExamination& examined : examination.stamps) {
-        StampWork stamp;
-        takeExamination(stamp, std::make_shared<const flow::StampExamination>(examined), {});
-        stamps.push_back(std::move(stamp));
-    }
-    return stamps;
-}
-
-}  // namespace
-
 void Sitting::goTo(int place)
 {
     if (place < 0 || place >= queue_.rowCount())
@@ -111,6 +96,8 @@ void Sitting::lay(int place, const flow::Examination& examination)
     const bool drafted = here.draft.has_value();
     const auto [stamp, cell] =
         drafted ? std::pair(here.draft->current, here.draft->place) : std::pair(0, CellPlace{});
+    if (!drafted)
+        layWaiting(here, stamps);
     layDraft(here, examination.photo, stamps);
     here.session->setStamps(std::move(stamps));
     if (drafted)  // it goes with its letters, where the table may be a step ahead

@@ -28,7 +28,7 @@ bool Sitting::isWorthKeeping(const Place& place) const
     const auto& stamps = place.session->stamps();
     return !place.record && !undone &&
            std::any_of(stamps.begin(), stamps.end(), [](const StampWork& stamp) {
-               return !stamp.seen.empty() || stamp.looked_ahead;
+               return !stamp.seen.empty() || stamp.looked_ahead || !stamp.view_of.empty();
            });
 }
 

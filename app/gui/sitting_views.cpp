@@ -1,5 +1,7 @@
 // Views of one stamp.
+#include <QUuid>
 #include <algorithm>
+#include <utility>
 
 #include "app/gui/sitting.h"
 
@@ -13,9 +15,9 @@ void Sitting::turnViewOf()
         return Q_EMIT noted(tr("There is no stamp to be a view of another."));
     std::vector<std::pair<std::string, QString>> others{{std::string(), QString()}};
     for (const int place : piecePlaces(place_)) {
-        const WorkSession* session = places_[place].session.get();
-        for (std::size_t i = 0; session && i < session->stamps().size(); ++i) {
-            const StampWork& other = session->stamps()[i];
+        const auto& stamps = stampsAt(place);
+        for (std::size_t i = 0; i < stamps.size(); ++i) {
+            const StampWork& other = stamps[i];
             if (other.id != stamp->id && other.view_of.empty())
                 others.emplace_back(other.id,
                                     tr("stamp %1 of %2").arg(i + 1).arg(queue_.name(place)));
@@ -35,12 +37,47 @@ void Sitting::turnViewOf()
             : tr("This is another view of %1; together they count once.").arg(next->second));
 }
 
+const std::vector<StampWork>& Sitting::stampsAt(int place) const
+{
+    static const std::vector<StampWork> none;
+    const auto there = places_.find(place);
+    if (there == places_.end())
+        return none;
+    return there->second.session ? there->second.session->stamps() : there->second.waiting;
+}
+
+// Without what was read of them, which is much.
+void Sitting::keepWaiting(int place, std::vector<StampWork> stamps, cv::Size photo_size)
+{
+    Place& there = places_[place];
+    there.waiting.clear();
+    for (const StampWork& stamp : stamps) {
+        StampWork& kept = there.waiting.emplace_back();
+        kept.id = stamp.id.empty()
+                      ? QUuid::createUuid().toString(QUuid::WithoutBraces).toStdString()
+                      : stamp.id;
+        kept.outline = stamp.outline;
+        kept.view_of = stamp.view_of;
+    }
+    there.photo_size = photo_size;
+    tellStamps(place);
+}
+
+// What was said of stamps before their photo was opened stands.
+void Sitting::layWaiting(Place& here, std::vector<StampWork>& stamps) const
+{
+    const auto waiting = std::exchange(here.waiting, {});
+    if (waiting.size() != stamps.size())
+        return;
+    for (std::size_t i = 0; i < stamps.size(); ++i) {
+        stamps[i].id = waiting[i].id;
+        stamps[i].view_of = waiting[i].view_of;
+    }
+}
+
 const StampWork* Sitting::stampOnTable(const StampPlace& at) const
 {
-    const auto there = places_.find(at.place);
-    if (there == places_.end() || !there->second.session)
-        return nullptr;
-    const auto& stamps = there->second.session->stamps();
+    const auto& stamps = stampsAt(at.place);
     const auto found = std::find_if(stamps.begin(), stamps.end(),
                                     [&](const StampWork& stamp) { return stamp.id == at.id; });
     return found == stamps.end() ? nullptr : &*found;
@@ -49,8 +86,18 @@ const StampWork* Sitting::stampOnTable(const StampPlace& at) const
 QString Sitting::wordsFor(const StampPlace& at) const
 {
     const StampWork* stamp = stampOnTable(at);
-    const auto& stamps = places_.at(at.place).session->stamps();
-    return tr("stamp %1 of %2").arg(stamp - stamps.data() + 1).arg(queue_.name(at.place));
+    return tr("stamp %1 of %2")
+        .arg(stamp - stampsAt(at.place).data() + 1)
+        .arg(queue_.name(at.place));
+}
+
+QString Sitting::viewedInHand() const
+{
+    const StampWork* stamp = session() ? session()->stamp() : nullptr;
+    for (const int place : piecePlaces(place_))
+        if (stamp && !stamp->view_of.empty() && stampOnTable({place, stamp->view_of}))
+            return wordsFor({place, stamp->view_of});
+    return {};
 }
 
 // Those that were views of this one go with it.
@@ -59,11 +106,8 @@ std::vector<Sitting::ViewChange> Sitting::viewChanges(const StampPlace& view,
 {
     std::vector<ViewChange> changes{{view, stampOnTable(view)->view_of, of}};
     for (const int place : piecePlaces(view.place)) {
-        const auto there = places_.find(place);
-        if (of.empty() || there == places_.end() || !there->second.session)
-            continue;
-        for (const StampWork& stamp : there->second.session->stamps())
-            if (stamp.view_of == view.id)
+        for (const StampWork& stamp : stampsAt(place))
+            if (!of.empty() && stamp.view_of == view.id)
                 changes.push_back({{place, stamp.id}, view.id, of});
     }
     return changes;
@@ -71,9 +115,21 @@ std::vector<Sitting::ViewChange> Sitting::viewChanges(const StampPlace& view,
 
 void Sitting::putViews(const std::vector<ViewChange>& changes, bool after)
 {
-    for (const ViewChange& change : changes)
-        if (WorkSession* there = places_[change.at.place].session.get())
-            there->takeViewOf(change.at.id, after ? change.after : change.before);
+    for (const ViewChange& change : changes) {
+        Place& there = places_[change.at.place];
+        const std::string& of = after ? change.after : change.before;
+        if (there.session)
+            there.session->takeViewOf(change.at.id, of);
+        const auto take = [&](std::vector<StampWork>& stamps) {
+            for (StampWork& stamp : stamps)
+                if (stamp.id == change.at.id)
+                    stamp.view_of = of;
+        };
+        take(there.waiting);
+        if (there.draft)
+            take(there.draft->stamps);
+        tellStamps(change.at.place);
+    }
     rank_pause_.start();
     keepSoon();
 }
@@ -115,15 +171,15 @@ void Sitting::joinViews(const StampPlace& view, const StampPlace& of)
 // The cards show where the stamps are, so that one can be laid on another.
 void Sitting::tellStamps(int place)
 {
-    const WorkSession* work = places_[place].session.get();
+    const Place& there = places_[place];
+    const cv::Size photo = there.session ? there.session->photo().pixels.size() : there.photo_size;
     std::vector<StampOnCard> shown;
-    const cv::Mat& pixels = work->photo().pixels;
-    for (const StampWork& stamp : work->stamps()) {
-        if (pixels.empty())
+    for (const StampWork& stamp : stampsAt(place)) {
+        if (photo.empty())
             break;
         StampOnCard card{stamp.id, {}, !stamp.view_of.empty()};
         for (const cv::Point2f& corner : stamp.outline.corners)
-            card.outline << QPointF(1.0 * corner.x / pixels.cols, 1.0 * corner.y / pixels.rows);
+            card.outline << QPointF(1.0 * corner.x / photo.width, 1.0 * corner.y / photo.height);
         shown.push_back(std::move(card));
     }
     queue_.setStamps(place, std::move(shown));

@@ -1,6 +1,7 @@
 // Pieces of several photos, and views of one stamp.
 #include <QApplication>
 #include <QDropEvent>
+#include <QLabel>
 #include <QMimeData>
 #include <catch2/catch.hpp>
 
@@ -168,6 +169,39 @@ TEST_CASE("A stamp laid on another in the drawer is a view of it, and it is undo
     CHECK(person.session().stamps().at(0).view_of.empty());
     CHECK(queue.pieceOf(1) == 0);
     CHECK(queue.rowCount() == 2);
+}
+
+TEST_CASE("A stamp is laid on one that was only read ahead, and the other way round",
+          "[app][gui][window][piece]")
+{
+    WindowHarness person(std::make_shared<gui_tests::FakeScript>(),
+                         [](gui::SittingOptions& options) { options.read_ahead = true; });
+    person.open({gui_tests::drawFolder(person.folder(), 3)});
+    gui::PhotoQueue& queue = *person.sitting().queue();
+    REQUIRE(person.waitFor(
+        [&] { return queue.state(1) == PhotoState::Read && queue.state(2) == PhotoState::Read; }));
+    person.key(Qt::Key_F10);
+    auto& list = *person.window().findChild<gui::ToReadList*>();
+    const auto mine = pointOnCard(list, 0, true), ahead = pointOnCard(list, 1, true);
+    const auto last = pointOnCard(list, 2, true);
+    REQUIRE(mine);
+    REQUIRE(ahead);
+    REQUIRE(last);
+    layStamp(list, *mine, *ahead);
+    CHECK(person.session().stamps().at(0).view_of == queue.stamps(1).at(0).id);
+    const auto head = person.window().findChild<QLabel*>("stampNumber");
+    CHECK(head->accessibleName().contains("a view of stamp 1 of photo1.png"));
+    person.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK_FALSE(head->accessibleName().contains("a view of"));
+
+    layStamp(list, *last, *mine);  // said before its photo is opened
+    CHECK(queue.stamps(2).at(0).is_view);
+    const std::string id = queue.stamps(2).at(0).id;
+    person.sitting().goTo(2);
+    REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
+    CHECK(person.session().stamps().at(0).id == id);
+    CHECK(person.session().stamps().at(0).view_of == queue.stamps(0).at(0).id);
+    CHECK(head->accessibleName().contains("a view of stamp 1 of photo0.png"));
 }
 
 TEST_CASE("A stamp laid beside the stamps of another card puts the photos together only",
