@@ -10,23 +10,57 @@ namespace gui {
 
 namespace {
 
-// Pictures in the folder itself, by name; a folder in it is a lot of its own.
-std::vector<std::filesystem::path> picturesIn(const std::filesystem::path& folder)
+struct FolderLook {
+    std::vector<std::filesystem::path> pictures;  // in the folder itself, by name
+    QStringList folders;                          // in it, each a lot of its own
+    int others = 0;                               // files that are no pictures
+};
+
+FolderLook lookInto(const std::filesystem::path& folder)
 {
-    std::vector<std::filesystem::path> pictures;
+    FolderLook look;
     std::error_code failed;
     for (const auto& entry : std::filesystem::directory_iterator(folder, failed)) {
+        const QString name = nameOf(entry.path());
         std::string kind = entry.path().extension().string();
         std::transform(kind.begin(), kind.end(), kind.begin(), [](unsigned char letter) {
             return static_cast<char>(std::tolower(letter));
         });
         const auto known = {".jpg",  ".jpeg", ".png",  ".tif", ".tiff",
                             ".webp", ".bmp",  ".heic", ".heif"};
-        if (entry.is_regular_file() && std::find(known.begin(), known.end(), kind) != known.end())
-            pictures.push_back(entry.path());
+        std::error_code unknown;
+        if (name.startsWith('.'))  // hidden: of the system
+            continue;
+        if (entry.is_directory(unknown))
+            look.folders << name;
+        else if (entry.is_regular_file(unknown) &&
+                 std::find(known.begin(), known.end(), kind) != known.end())
+            look.pictures.push_back(entry.path());
+        else
+            ++look.others;
     }
-    std::sort(pictures.begin(), pictures.end());
-    return pictures;
+    std::sort(look.pictures.begin(), look.pictures.end());
+    look.folders.sort();
+    return look;
+}
+
+// What of a folder was not laid out, in a sentence; empty where nothing was left out.
+QString leftOut(const std::filesystem::path& folder, const FolderLook& look)
+{
+    QStringList parts;
+    if (look.pictures.empty())
+        parts << Sitting::tr(
+                     "There are no pictures in the folder %1; photos are JPEG, PNG, TIFF, "
+                     "WebP, BMP or HEIC files.")
+                     .arg(QString::fromStdString(folder.string()));
+    if (!look.folders.isEmpty())
+        parts << Sitting::tr("Folders in %1 were left out; drop them too if they hold photos: %2.")
+                     .arg(nameOf(folder), look.folders.join(", "));
+    if (!look.pictures.empty() && look.others > 0)
+        parts << Sitting::tr("Files in %1 that are no photos were left out: %2.")
+                     .arg(nameOf(folder))
+                     .arg(look.others);
+    return parts.join(" ");
 }
 
 }  // namespace
@@ -114,6 +148,7 @@ const RecordLink* Sitting::record() const
 void Sitting::openPhotos(const std::vector<std::filesystem::path>& files)
 {
     int first = -1;
+    QStringList left_out;
     const auto lay_out = [&](const std::filesystem::path& file) {
         const int found = queue_.find(file);
         const bool is_new = found < 0 || !queue_.isOnTable(found);
@@ -127,15 +162,15 @@ void Sitting::openPhotos(const std::vector<std::filesystem::path>& files)
             lay_out(file);
             continue;
         }
-        const auto pictures = picturesIn(file);
-        std::for_each(pictures.begin(), pictures.end(), lay_out);
-        if (pictures.empty())
-            Q_EMIT noted(tr("There are no pictures in the folder %1; photos are JPEG, PNG, TIFF, "
-                            "WebP, BMP or HEIC files.")
-                             .arg(QString::fromStdString(file.string())));
+        const FolderLook look = lookInto(file);
+        std::for_each(look.pictures.begin(), look.pictures.end(), lay_out);
+        if (const QString sentence = leftOut(file, look); !sentence.isEmpty())
+            left_out << sentence;
     }
     if (first >= 0)
         goTo(first);
+    if (!left_out.isEmpty())
+        Q_EMIT noted(left_out.join(" "));
     tellAhead();
 }
 

@@ -270,4 +270,12 @@ TEST_CASE("An empty window says what to do first, in every tray", "[app][gui][ev
     CHECK(person.message().contains("Open a photo"));
     person.key(Qt::Key_F12);
     CHECK(person.window().findChild<QLabel*>("foundCount")->text().contains("nothing"));
+    // The line at the foot has no keys of letters where there are none, and is not cut off.
+    person.key(Qt::Key_Escape, Qt::NoModifier, 2);
+    const auto hints = person.window().findChild<QLabel*>("hints");
+    CHECK(hints->text().contains("Ctrl+O"));
+    CHECK_FALSE(hints->text().contains("Shift+Enter"));
+    CHECK(hints->text() == hints->accessibleName());
+    person.openDrawn();
+    CHECK(hints->accessibleName().contains("Shift+Enter"));
 }

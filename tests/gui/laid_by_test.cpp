@@ -9,7 +9,7 @@ using gui_tests::WindowHarness;
 
 namespace {
 
-constexpr auto ctrl_shift = Qt::ControlModifier | Qt::ShiftModifier;
+constexpr auto aside_keys = Qt::ControlModifier | Qt::ShiftModifier;
 
 bool isRead(WindowHarness& person)
 {
@@ -80,7 +80,7 @@ TEST_CASE("A photo is set aside by key, passed over, kept so, and taken up again
     WindowHarness person;
     person.open({gui_tests::drawFolder(person.folder(), 3)});
     const auto state = [&] { return person.sitting().queue()->state(0); };
-    person.key(Qt::Key_N, ctrl_shift);
+    person.key(Qt::Key_N, aside_keys);
     CHECK(state() == PhotoState::SetAside);
     CHECK(person.message().contains("set aside"));
     person.key(Qt::Key_Z, Qt::ControlModifier);
@@ -99,7 +99,7 @@ TEST_CASE("A photo is set aside by key, passed over, kept so, and taken up again
     CHECK(state() == PhotoState::SetAside);
     REQUIRE(goesTo(person, 0));
     CHECK(state() == PhotoState::SetAside);
-    person.key(Qt::Key_N, ctrl_shift);
+    person.key(Qt::Key_N, aside_keys);
     CHECK(state() == PhotoState::Read);
 }
 

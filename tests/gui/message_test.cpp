@@ -79,6 +79,21 @@ TEST_CASE("That a photo cannot be read goes when it is read after all", "[app][g
     CHECK(person.sitting().queue()->state(0) == PhotoState::Read);
 }
 
+TEST_CASE("What of a dropped folder was left out is said in a sentence", "[app][gui][message]")
+{
+    WindowHarness person;
+    const auto folder = gui_tests::drawFolder(person.folder(), 2);
+    std::filesystem::create_directories(folder / "sub");
+    gui_tests::drawPhoto(folder / "sub", "white.png");
+    person.open({folder});
+    CHECK(person.sitting().queue()->rowCount() == 2);
+    CHECK(person.message().contains("Folders in lot were left out"));
+    CHECK(person.message().contains("sub."));
+    CHECK(person.message().contains("no photos were left out: 1"));
+    REQUIRE(opensNext(person));
+    CHECK(person.message().isEmpty());
+}
+
 TEST_CASE("Trouble met while reading ahead stands at its photo's card, not over the one in hand",
           "[app][gui][message][ahead]")
 {

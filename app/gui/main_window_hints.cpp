@@ -1,0 +1,55 @@
+// The line of keys at the foot of the window.
+#include <QLabel>
+
+#include "app/gui/main_window.h"
+
+namespace gui {
+
+void MainWindow::showHints()
+{
+    QString hints = sitting_->place() < 0
+                        ? tr("Ctrl+O open photos    F12 find records    Ctrl+D day or dusk    ")
+                        : tr("Enter letter is right    Shift+Enter line is    Ctrl+Shift+Enter all "
+                             "the rest is    "
+                             "? unsure    + faint    [ lost    ~ lost, no number    ] restored    "
+                             "PgDn alternatives    Ctrl+S record    ");
+    if (tray_->holdsFocus()) {
+        switch (tray_->page()) {
+            case TrayPage::Photo:
+                hints =
+                    tr("Enter next corner    arrows move it    Shift ten    Ins add    Del "
+                       "take out    + nearer    F9 close    ");
+                break;
+            case TrayPage::ToRead:
+                hints =
+                    tr("arrows choose    Enter open    Ctrl+N next not filed    Ctrl+Shift+N set "
+                       "aside    "
+                       "Ctrl+W off the table    F10 close    ");
+                break;
+            case TrayPage::Meaning:
+                hints =
+                    tr("Enter take this    Alt+Backspace none of them    Alt+Del leave open    "
+                       "Alt+Ins restore lost letters    Esc back to the letters    ");
+                break;
+            case TrayPage::Text:
+                hints =
+                    tr("what you write goes into the cells    Ctrl+T close    Esc back to the "
+                       "letters    ");
+                break;
+            case TrayPage::Archive:
+                hints = tr("type to find    Down to the records    Enter open    F12 close    ");
+                break;
+            case TrayPage::Filing:
+                hints =
+                    tr("Tab next field    Alt+letter leads to one    Space or a letter chooses    "
+                       "Del takes out    Ctrl+S file    Ctrl+Shift+S file, next photo    Esc back "
+                       "to the letters    ");
+                break;
+        }
+    }
+    hints = tr("F1 all keys    ") + hints;
+    hints_->setAccessibleName(hints);
+    hints_->setText(hints_->fontMetrics().elidedText(hints, Qt::ElideRight, hints_->width()));
+}
+
+}  // namespace gui
