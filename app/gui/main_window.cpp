@@ -154,19 +154,6 @@ void MainWindow::guarded(const std::function<void()>& action)
     }
 }
 
-void MainWindow::restoreTable()
-{
-    guarded([this] {
-        const auto state = sitting_->restoreTable();
-        if (!state)
-            return;
-        layer_ = state->layer;
-        setLight(state->dusk ? Light::Dusk : light_);
-        returning_tray_ = state->tray;
-        showSession();
-    });
-}
-
 void MainWindow::offerDrafts()
 {
     guarded([this] {

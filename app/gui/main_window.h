@@ -99,6 +99,7 @@ private:
     void conclude(Conclusion conclusion);
     void restoreLetters();
     void keepWindowState();
+    void returnToTray(const WindowState& state);
     void showAhead(int read, int all);
     bool mayShowCandidates() const;
     void lettersGoneThrough();
@@ -143,7 +144,7 @@ private:
     std::optional<int> held_layer_;
     QElapsedTimer held_since_;
     Tones tones_;
-    std::string returning_tray_;  // to be opened once the photo is read
+    std::optional<WindowState> returning_;  // to be stood in again once the photo is read
 };
 
 }  // namespace gui

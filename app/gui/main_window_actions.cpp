@@ -81,12 +81,6 @@ void MainWindow::trayChanged()
     showHints();
 }
 
-void MainWindow::keepWindowState()
-{
-    sitting_->setWindowState(
-        {layer_, tray_->isClosed() ? "" : nameOf(tray_->page()), light_ == Light::Dusk});
-}
-
 void MainWindow::escape()
 {
     if (!message_->isAsking() && sitting_->stop())
@@ -146,6 +140,7 @@ void MainWindow::turnTones(const Tones& tones)
 {
     tones_ = tones;
     stamp_view_->setTones(tones);
+    keepWindowState();
 }
 
 void MainWindow::chooseFiles()

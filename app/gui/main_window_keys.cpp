@@ -55,10 +55,15 @@ void MainWindow::addLookingKeys()
     for (int layer = 1; layer < most_layers; ++layer)
         addKey(QKeySequence(Qt::Key_F2 + layer), [this, layer] { pickLayer(layer); });
     constexpr double step = 1.3;
-    addKey(Qt::CTRL | Qt::Key_Plus, [this] { stamp_view_->zoom(step); });
-    addKey(Qt::CTRL | Qt::Key_Equal,
-           [this] { stamp_view_->zoom(step); });  // the same key unshifted
-    addKey(Qt::CTRL | Qt::Key_Minus, [this] { stamp_view_->zoom(1 / step); });
+    const auto zoom = [this](double factor) {
+        return [this, factor] {
+            stamp_view_->zoom(factor);
+            keepWindowState();
+        };
+    };
+    addKey(Qt::CTRL | Qt::Key_Plus, zoom(step));
+    addKey(Qt::CTRL | Qt::Key_Equal, zoom(step));  // the same key unshifted
+    addKey(Qt::CTRL | Qt::Key_Minus, zoom(1 / step));
     addKey(Qt::CTRL | Qt::SHIFT | Qt::Key_Up, [this] { turnTones(withContrast(tones_, +1)); });
     addKey(Qt::CTRL | Qt::SHIFT | Qt::Key_Down, [this] { turnTones(withContrast(tones_, -1)); });
     addKey(Qt::CTRL | Qt::SHIFT | Qt::Key_Right, [this] { turnTones(withGamma(tones_, +1)); });
@@ -67,8 +72,10 @@ void MainWindow::addLookingKeys()
         stamp_view_->zoom(0);
         turnTones({});
     });
-    addKey(Qt::CTRL | Qt::Key_G,
-           [this] { stamp_view_->setMagnifier(!stamp_view_->hasMagnifier()); });
+    addKey(Qt::CTRL | Qt::Key_G, [this] {
+        stamp_view_->setMagnifier(!stamp_view_->hasMagnifier());
+        keepWindowState();
+    });
     addKey(Qt::CTRL | Qt::Key_D, [this] {
         setLight(light_ == Light::Day ? Light::Dusk : Light::Day);
         keepWindowState();

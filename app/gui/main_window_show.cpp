@@ -46,9 +46,8 @@ void MainWindow::showSession()
     showEvidence();
     if (tray_->isClosed() && !message_->isAsking())
         stamp_view_->setFocus();
-    const auto tray = session ? trayPageNamed(std::exchange(returning_tray_, {})) : std::nullopt;
-    if (tray && (*tray != TrayPage::Meaning || mayShowCandidates()))
-        tray_->open(*tray, *tray != TrayPage::Meaning);
+    if (session && returning_)
+        returnToTray(*std::exchange(returning_, std::nullopt));
 }
 
 QString MainWindow::emptyWords() const

@@ -95,14 +95,20 @@ void MainWindow::connectPanes()
             [this, session](const std::vector<models::Line>& lines) {
                 if (session())
                     session()->write(lines, typing_gesture_);
+                keepWindowState();
             });
+    connect(typed_pane_, &TypedPane::faulty, this, &MainWindow::keepWindowState);
     connect(tray_buttons_, &TrayButtons::wanted, this, [this](TrayPage page) {
         page == TrayPage::Meaning ? openMeaning() : toggleTray(page);
     });
     connect(fold_, &QPushButton::clicked, this, &MainWindow::openMeaning);
     connect(head_, &HeadBar::layerPicked, this, &MainWindow::pickLayer);
     connect(tray_, &Tray::changed, this, &MainWindow::trayChanged);
-    connect(qApp, &QApplication::focusChanged, this, [this] { showHints(); });
+    connect(qApp, &QApplication::focusChanged, this, [this](QWidget*, QWidget* now) {
+        showHints();
+        if (now && isAncestorOf(now))  // not while another program has the keys
+            keepWindowState();
+    });
     connect(message_, &MessageBar::dismissed, this, [this] {
         if (!QApplication::focusWidget() || QApplication::focusWidget()->parent() == message_)
             stamp_view_->setFocus();

@@ -86,11 +86,6 @@ public:
     void joinViews(const StampPlace& view, const StampPlace& of);
 
     // Where one was, as it was kept last; photos that are gone are left out.
-    struct WindowState {
-        int layer = 0;
-        std::string tray;
-        bool dusk = false;
-    };
     void setWindowState(const WindowState& state);
     std::optional<WindowState> restoreTable();
     // The last thing that is kept.

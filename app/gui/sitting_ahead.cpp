@@ -21,6 +21,7 @@ void Sitting::setReadsAhead(bool on)
     else
         stopAhead();
     tellAhead();
+    keepSoon();
 }
 
 void Sitting::stopAhead()

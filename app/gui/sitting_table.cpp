@@ -41,9 +41,8 @@ void Sitting::keepNow()
         state.stamp = returning_->stamp;
         state.cell = returning_->cell;
     }
-    state.layer = window_.layer;
-    state.tray = window_.tray;
-    state.dusk = window_.dusk;
+    state.ahead_paused = !reads_ahead_;
+    state.window = window_;
     keepTable(options_.archive_folder / "table.json", state);
     const Place* here = current();
     if (!here || !here->session || !isWorthKeeping(*here))
@@ -87,12 +86,13 @@ int Sitting::layOutAgain(const TableState::Laid& laid)
     return std::filesystem::exists(laid.photo, unknown) ? queue_.add(laid.photo) : -1;
 }
 
-std::optional<Sitting::WindowState> Sitting::restoreTable()
+std::optional<WindowState> Sitting::restoreTable()
 {
     const auto filed = putAwayFiledDrafts();
     auto kept = keptTable(options_.archive_folder / "table.json");
     if (!kept || kept->photos.empty())
         return std::nullopt;
+    reads_ahead_ = reads_ahead_ && !kept->ahead_paused;
     std::map<int, int> place_of;  // in the table as it was -> now
     for (int i = 0; i < static_cast<int>(kept->photos.size()); ++i) {
         TableState::Laid& laid = kept->photos[static_cast<std::size_t>(i)];
@@ -117,7 +117,7 @@ std::optional<Sitting::WindowState> Sitting::restoreTable()
         goTo(0);
     }
     tellAhead();
-    window_ = {kept->layer, kept->tray, kept->dusk};
+    window_ = kept->window;
     return window_;
 }
 

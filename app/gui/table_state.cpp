@@ -11,6 +11,21 @@ namespace {
 
 constexpr int table_version = 1;
 
+WindowState windowFromJson(const nlohmann::json& json)
+{
+    WindowState window;
+    window.layer = json.at("layer").get<int>();
+    window.tray = json.at("tray").get<std::string>();
+    window.dusk = json.at("dusk").get<bool>();
+    // Tables of an earlier version have none of these.
+    window.focus = json.value("focus", "");
+    window.unfinished = json.value("unfinished", "");
+    window.zoom = json.value("zoom", 1.0);
+    window.magnifier = json.value("magnifier", false);
+    window.tones = {json.value("contrast", 1.0), json.value("gamma", 1.0)};
+    return window;
+}
+
 }  // namespace
 
 void keepTable(const std::filesystem::path& file, const TableState& state)
@@ -25,9 +40,16 @@ void keepTable(const std::filesystem::path& file, const TableState& state)
                                          {"place", state.place},
                                          {"stamp", state.stamp},
                                          {"cell", {state.cell.line, state.cell.cell}},
-                                         {"layer", state.layer},
-                                         {"tray", state.tray},
-                                         {"dusk", state.dusk},
+                                         {"ahead_paused", state.ahead_paused},
+                                         {"layer", state.window.layer},
+                                         {"tray", state.window.tray},
+                                         {"dusk", state.window.dusk},
+                                         {"focus", state.window.focus},
+                                         {"unfinished", state.window.unfinished},
+                                         {"zoom", state.window.zoom},
+                                         {"magnifier", state.window.magnifier},
+                                         {"contrast", state.window.tones.contrast},
+                                         {"gamma", state.window.tones.gamma},
                                          {"photos", photos}};
     std::error_code ignored;
     std::filesystem::create_directories(file.parent_path(), ignored);
@@ -50,9 +72,8 @@ std::optional<TableState> keptTable(const std::filesystem::path& file)
         state.stamp = json.at("stamp").get<int>();
         state.cell = {json.at("cell").at(0).get<std::size_t>(),
                       json.at("cell").at(1).get<std::size_t>()};
-        state.layer = json.at("layer").get<int>();
-        state.tray = json.at("tray").get<std::string>();
-        state.dusk = json.at("dusk").get<bool>();
+        state.window = windowFromJson(json);
+        state.ahead_paused = json.value("ahead_paused", false);
         for (const auto& laid : json.at("photos"))
             state.photos.push_back(
                 {laid.at("photo").get<std::string>(), laid.at("piece").get<int>(),

@@ -6,8 +6,23 @@
 #include <vector>
 
 #include "app/gui/reading_editor.h"
+#include "app/gui/tones.h"
 
 namespace gui {
+
+// How the window stood.
+struct WindowState {
+    int layer = 0;
+    std::string tray;  // name of the page that is open; empty: closed
+    bool dusk = false;
+    std::string focus;       // name of what has the keys in the tray; empty: the letters
+    std::string unfinished;  // the reading as text, where it is not understood yet
+    double zoom = 1;
+    bool magnifier = false;
+    Tones tones;
+
+    bool operator==(const WindowState&) const = default;
+};
 
 // What lies on the table and where one was, as it is kept while working, so that the window opens
 // there again whatever ended it.
@@ -24,9 +39,8 @@ struct TableState {
     int place = -1;  // of the photo in hand
     int stamp = 0;
     CellPlace cell;
-    int layer = 0;
-    std::string tray;  // name of the page that is open; empty: closed
-    bool dusk = false;
+    bool ahead_paused = false;  // reading ahead
+    WindowState window;
 
     bool operator==(const TableState&) const = default;
 };

@@ -64,8 +64,25 @@ void TypedPane::take()
     const std::string text = text_->toPlainText().toStdString();
     tell(text);
     const models::ParsedNotation parsed = models::parseTyped(text);
-    if (!parsed.fault)
+    if (parsed.fault)
+        Q_EMIT faulty();
+    else
         Q_EMIT written(parsed.lines);
+}
+
+QString TypedPane::unfinished() const
+{
+    const QString text = text_->toPlainText();
+    return models::parseTyped(text.toStdString()).fault ? text : QString();
+}
+
+void TypedPane::takeUp(const QString& unfinished)
+{
+    filling_ = true;
+    text_->setPlainText(unfinished);
+    text_->moveCursor(QTextCursor::End);
+    filling_ = false;
+    tell(unfinished.toStdString());
 }
 
 void TypedPane::tell(const std::string& text)

@@ -21,9 +21,13 @@ public:
 
     // Leaves the text alone while it says what the lines say.
     void showLines(const std::vector<models::Line>& lines);
+    // What is written where it is not understood yet; empty where it is.
+    QString unfinished() const;
+    void takeUp(const QString& unfinished);
 
 Q_SIGNALS:
     void written(const std::vector<models::Line>& lines);
+    void faulty();  // something was written that is not understood yet
 
 private:
     void take();
