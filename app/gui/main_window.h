@@ -86,6 +86,7 @@ private:
     void showEvidence();
     void showFound(const QString& item_id, const std::vector<models::PartDating>* parts = nullptr);
     void showFold();
+    QString lettersHints() const;
     void showHints();
     int photoMeant() const;
     void pickLayer(int layer);

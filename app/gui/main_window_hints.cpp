@@ -5,14 +5,25 @@
 
 namespace gui {
 
+// Keys of letters are told where there are letters.
+QString MainWindow::lettersHints() const
+{
+    const WorkSession* session = sitting_->session();
+    if (sitting_->place() < 0)
+        return tr("Ctrl+O open photos    F12 find records    Ctrl+D day or dusk    ");
+    if (session && session->stamps().empty())
+        return tr(
+            "F9 the photo, to outline a stamp    Ctrl+N next not filed    Ctrl+W off the "
+            "table    F10 photos on the table    ");
+    return tr(
+        "Enter letter is right    Shift+Enter line is    Ctrl+Shift+Enter all the rest is    "
+        "? unsure    + faint    [ lost    ~ lost, no number    ] restored    "
+        "PgDn alternatives    Ctrl+S record    ");
+}
+
 void MainWindow::showHints()
 {
-    QString hints = sitting_->place() < 0
-                        ? tr("Ctrl+O open photos    F12 find records    Ctrl+D day or dusk    ")
-                        : tr("Enter letter is right    Shift+Enter line is    Ctrl+Shift+Enter all "
-                             "the rest is    "
-                             "? unsure    + faint    [ lost    ~ lost, no number    ] restored    "
-                             "PgDn alternatives    Ctrl+S record    ");
+    QString hints = lettersHints();
     if (tray_->holdsFocus()) {
         switch (tray_->page()) {
             case TrayPage::Photo:

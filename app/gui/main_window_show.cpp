@@ -25,7 +25,6 @@ void MainWindow::showSession()
     PhotoQueue* queue = sitting_->queue();
     if (place != std::exchange(shown_place_, place)) {
         message_->pass(Until::NextPhoto);
-        showHints();
         to_read_->setCurrentPhoto(place);
     }
     head_->showPhoto(place < 0 ? tr("No photo yet") : queue->name(place),
@@ -198,6 +197,7 @@ void MainWindow::showOutlines()
     photo_view_->showOutlines(outlines, session ? session->current() : -1);
     head_->showStamp(session ? session->current() + 1 : 0, static_cast<int>(outlines.size()),
                      sitting_->viewedInHand());
+    showHints();
 }
 
 void MainWindow::showCandidates()

@@ -1,4 +1,5 @@
 // How far each photo is: after a restart, without a stamp, set aside, off the table.
+#include <QLabel>
 #include <catch2/catch.hpp>
 
 #include "app/gui/to_read_list.h"
@@ -64,6 +65,7 @@ TEST_CASE("A photo without a stamp says so and is passed over, until one is outl
     REQUIRE(person.waitFor([&] { return queue.state(1) == PhotoState::NoStamp; }));
     CHECK(queue.data(queue.index(1)).toString().contains("no stamp"));
     CHECK(queue.stillToRead() == 0);
+    CHECK(person.window().findChild<QLabel*>("hints")->text().contains("F9"));
     person.key(Qt::Key_N, Qt::ControlModifier);
     CHECK(person.sitting().place() == 0);
     CHECK(person.message().contains("without a stamp"));
