@@ -54,7 +54,7 @@ void ReadingEditor::put(models::Reading reading, CellPlace place)
 
 void ReadingEditor::goTo(CellPlace place)
 {
-    just_typed_ = or_else_ = false;
+    just_typed_ = or_else_ = just_split_ = false;
     if (reading_.lines.empty()) {
         place_ = {};
         return;

@@ -136,6 +136,7 @@ private:
     CellPlace place_;
     bool just_typed_ = false;  // marks then speak of the cell just written, as in "A?"
     bool or_else_ = false;
+    bool just_split_ = false;  // joining then takes the split back
 };
 
 }  // namespace gui

@@ -61,11 +61,14 @@ EditOutcome ReadingEditor::splitLine()
     const std::size_t above = place_.line;
     splitLineAt(reading_, above, place_.cell);
     goTo({above + 1, 0});
+    just_split_ = true;
     return {true, {}};
 }
 
 EditOutcome ReadingEditor::joinLine()
 {
+    if (just_split_ && place_.line > 0)
+        --place_.line;
     if (place_.line + 1 >= reading_.lines.size())
         return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor", "There is no line below to join.")};
     const std::size_t seam = line()->cells.size();

@@ -240,11 +240,16 @@ void StampView::clickSheet(const QPointF& position)
         const LineBand& band = layout_.bands[i];
         if (!band.picture.contains(position))
             continue;
+        // Of lines side by side the first that reaches so far.
+        const bool shared =
+            i + 1 < layout_.bands.size() && layout_.bands[i + 1].picture == band.picture;
+        if (shared && !band.cells.empty() && position.x() >= band.cells.back().right())
+            continue;
         std::size_t cell = band.cells.size();
         for (std::size_t k = band.cells.size(); k-- > 0;)
             if (position.x() < band.cells[k].right())
                 cell = k;
-        Q_EMIT placed({i, cell});
+        return Q_EMIT placed({i, cell});
     }
 }
 
