@@ -86,7 +86,7 @@ QString cellSentence(const Cell& cell, const std::string& person)
         sentence += QObject::tr(", confirmed by you");
     else if (!cell.by.empty())
         sentence += QObject::tr(", seen by %1").arg(QString::fromStdString(cell.by));
-    if (letter && cell.by != person)
+    if (letter && (cell.by != person || cell.state == CellState::Doubtful))
         sentence += " (" + shareWord(cell.alternatives.front().certainty) + ")";
     QStringList others;
     for (std::size_t i = letter ? 1 : 0; i < std::min<std::size_t>(cell.alternatives.size(), 5);
@@ -101,6 +101,21 @@ QString cellSentence(const Cell& cell, const std::string& person)
 const models::Cell* differingCell(const Cell& cell, const models::Line& line,
                                   const models::Reading& proposal, const std::string& person)
 {
+QString turningSentence(const Cell& cell, const Cell& before, const std::string& person)
+{
+    if (cell.alternatives.empty() || before.alternatives.empty())
+        return cellSentence(cell, person);
+    Cell alone = cell;
+    alone.alternatives.resize(1);
+    QStringList all;
+    for (const models::Alternative& one : before.alternatives) {
+        const QString said = QString::fromStdString(one.text) + " " + shareWord(one.certainty);
+        const bool in_hand = one.text == cell.alternatives.front().text;
+        all << (in_hand ? QString::fromUtf8("\u203A%1\u2039").arg(said) : said);
+    }
+    return cellSentence(alone, person) + ".  " + all.join(",  ");
+}
+
     if (cell.by != person || cell.right_px <= cell.left_px)
         return nullptr;
     const double x = (cell.left_px + cell.right_px) / 2;

@@ -49,7 +49,9 @@ KeyGroup goingThrough()
               QT_TRANSLATE_NOOP("gui::Keys", "move; with Ctrl, Home and End: whole stamp"),
               told(QT_TRANSLATE_NOOP("gui::Keys", "arrows, Home, End"))),
          help({Qt::Key_PageDown, Qt::Key_PageUp},
-              QT_TRANSLATE_NOOP("gui::Keys", "next, last alternative; one lost more, fewer"))}};
+              QT_TRANSLATE_NOOP("gui::Keys", "next, previous alternative; one lost more, fewer")),
+         help({shift | Qt::Key_PageUp, shift | Qt::Key_PageDown},
+              QT_TRANSLATE_NOOP("gui::Keys", "surer, less sure of the letter in hand"))}};
 }
 
 KeyGroup howMuchIsLeft()

@@ -32,6 +32,8 @@ const PlainKey plain_keys[] = {
     {Qt::Key_7, Qt::ControlModifier, Edit::OrElse},
     {Qt::Key_PageDown, Qt::NoModifier, Edit::NextAlternative},
     {Qt::Key_PageUp, Qt::NoModifier, Edit::PreviousAlternative},
+    {Qt::Key_PageUp, Qt::ShiftModifier, Edit::Surer},
+    {Qt::Key_PageDown, Qt::ShiftModifier, Edit::LessSure},
     {Qt::Key_Insert, Qt::NoModifier, Edit::InsertCell},
     {Qt::Key_Space, Qt::ControlModifier, Edit::InsertCell},
     {Qt::Key_Delete, Qt::NoModifier, Edit::DeleteCell},

@@ -13,6 +13,32 @@ namespace gui {
 
 using models::Line;
 
+EditOutcome ReadingEditor::applyToLine(Edit edit)
+{
+    switch (edit) {
+        case Edit::SplitLine:
+            return splitLine();
+        case Edit::JoinLine:
+            return joinLine();
+        case Edit::AddLine:
+            return addLine();
+        case Edit::RemoveLine:
+            return removeLine();
+        case Edit::RemoveOtherLines:
+            return removeOtherLines();
+        case Edit::LineUp:
+            return moveLine(-1);
+        case Edit::LineDown:
+            return moveLine(+1);
+        case Edit::LeftEnd:
+            return cycleEnd(&Line::left_end);
+        case Edit::RightEnd:
+            return cycleEnd(&Line::right_end);
+        default:
+            return partHere();
+    }
+}
+
 EditOutcome ReadingEditor::insertCell()
 {
     if (reading_.lines.empty())
