@@ -69,7 +69,8 @@ QString cellFace(const Cell& cell)
     if (cell.state == CellState::Doubtful)
         return letterOf(cell) + dot_below;
     if (cell.state == CellState::Restored)
-        return "[" + letterOf(cell) + (cell.doubted ? "?]" : "]");
+        return "[" + (letterOf(cell) == "." ? QString::fromUtf8("\u201C.\u201D") : letterOf(cell)) +
+               (cell.doubted ? "?]" : "]");
     return letterOf(cell);
 }
 
@@ -84,6 +85,8 @@ QString cellSentence(const Cell& cell, const std::string& person)
     QString sentence = what + ", " + stateWord(cell);
     if (cell.by == person)
         sentence += QObject::tr(", confirmed by you");
+    else if (models::isEngine(cell.by))
+        sentence += QObject::tr(", seen by the engine");
     else if (!cell.by.empty())
         sentence += QObject::tr(", seen by %1").arg(QString::fromStdString(cell.by));
     if (letter && (cell.by != person || cell.state == CellState::Doubtful))

@@ -12,10 +12,10 @@ namespace gui {
 QString stateWord(const models::Cell& cell);
 
 // What stands in the cell: A, A with a dot below, +, [..], [- - -], [A]; a space shows as a low
-// bracket.
+// bracket, a restored full stop between quotes, since [.] is a lost letter.
 QString cellFace(const models::Cell& cell);
 
-// "R, clear, seen by tesseract (83 %); or B 10 %, P 5 %".
+// "R, clear, seen by the engine (83 %); or B 10 %, P 5 %".
 QString cellSentence(const models::Cell& cell, const std::string& person);
 
 // The same while its alternatives are gone through: all of them as they were seen, the one in hand
