@@ -133,7 +133,6 @@ private:
     int layer_ = 0;  // 0: the stamp's own colours; then its layers in their order
     Light light_ = Light::Day;
     bool closing_ = false;
-    int typing_gesture_ = 0;  // what is written as text in one go is undone together
     // While the key is held down that shows the photo as it is: the layer to come back to, since
     // when.
     std::optional<int> held_layer_;

@@ -48,8 +48,6 @@ void MainWindow::toggleTray(TrayPage page)
     tray_->open(page, true);
     if (page == TrayPage::Archive)
         archive_pane_->searchNow();
-    if (page == TrayPage::Text)
-        ++typing_gesture_;
 }
 
 void MainWindow::trayChanged()

@@ -88,9 +88,9 @@ void MainWindow::connectPanes()
             session()->moveTo(place);
     });
     connect(typed_pane_, &TypedPane::written, this,
-            [this, session](const std::vector<models::Line>& lines) {
+            [session](const std::vector<models::Line>& lines, int gesture) {
                 if (session())
-                    session()->write(lines, typing_gesture_);
+                    session()->write(lines, gesture);
             });
     connect(tray_buttons_, &TrayButtons::wanted, this, [this](TrayPage page) {
         page == TrayPage::Meaning ? openMeaning() : toggleTray(page);
