@@ -143,7 +143,7 @@ KeyGroup meaning()
         KeyPlace::Window,
         {help({Qt::Key_F11}, QT_TRANSLATE_NOOP("gui::Keys", "the list (opened early: recorded)")),
          help({alt | Qt::Key_Return},
-              QT_TRANSLATE_NOOP("gui::Keys", "take the maker in hand for the record")),
+              QT_TRANSLATE_NOOP("gui::Keys", "take the maker in hand: the row chosen")),
          help({alt | Qt::Key_Backspace},
               QT_TRANSLATE_NOOP("gui::Keys", "none of the known makers")),
          help({alt | Qt::Key_Delete}, QT_TRANSLATE_NOOP("gui::Keys", "leave the maker open")),
@@ -158,6 +158,18 @@ KeyGroup photosAndStamps()
 {
     return {
         told(QT_TRANSLATE_NOOP("gui::Keys", "Photos and stamps")),
+KeyGroup inTheList()
+{
+    return {told(QT_TRANSLATE_NOOP("gui::Keys", "In the list of makers")),
+            KeyPlace::Meaning,
+            {help({Qt::Key_Up, Qt::Key_Down},
+                  QT_TRANSLATE_NOOP("gui::Keys", "another row in hand: its years and why it fits")),
+             help({}, QT_TRANSLATE_NOOP("gui::Keys", "take the maker in hand; unfold the unlikely"),
+                  told(QT_TRANSLATE_NOOP("gui::Keys", "Enter"))),
+             help({Qt::Key_Left, Qt::Key_Right},
+                  QT_TRANSLATE_NOOP("gui::Keys", "what of the row is out of view"))}};
+}
+
         KeyPlace::Window,
         {help({ctrl | Qt::Key_O}, QT_TRANSLATE_NOOP("gui::Keys", "open photos (or drop a folder)")),
          help({Qt::Key_F10}, QT_TRANSLATE_NOOP("gui::Keys", "photos on the table")),
@@ -230,8 +242,8 @@ QString keyName(const QKeySequence& press)
 
 std::vector<KeyGroup> keyGroups()
 {
-    return {goingThrough(), howMuchIsLeft(),   cellsAndLines(), inThePhoto(),
-            looking(),      photosAndStamps(), meaning(),       inTheRecord()};
+    return {goingThrough(),    howMuchIsLeft(), cellsAndLines(), inThePhoto(), looking(),
+            photosAndStamps(), meaning(),       inTheList(),     inTheRecord()};
 }
 
 }  // namespace gui

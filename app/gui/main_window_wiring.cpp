@@ -119,8 +119,9 @@ void MainWindow::connectPanesToSitting()
             [this](const StampPlace& stamp, const StampPlace& onto) {
                 guarded([&] { sitting_->joinViews(stamp, onto); });
             });
-    connect(candidates_, &CandidateList::taken, this,
-            [this] { conclude(candidates_->conclusionInHand()); });
+    connect(candidates_, &CandidateList::taken, this, [this] {
+        conclude(candidates_->inHand() ? Conclusion::TakeMaker : Conclusion::LeaveOpen);
+    });
     connect(filing_form_, &FilingForm::fieldsChanged, this, [this, session] {
         if (session())
             session()->setFields(filing_form_->fields());
