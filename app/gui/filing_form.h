@@ -65,7 +65,8 @@ private:
     FactTable* facts_;
     EvidencePane* evidence_;
     FilingFields shown_;
-    QBoxLayout* columns_;  // fields and facts: side by side, or one below the other
+    QBoxLayout* columns_;  // the fields, and what is beside them
+    QBoxLayout* beside_;   // facts and evidence: side by side, or one below the other
     QLabel* trouble_;
     QPushButton* file_;
     QString why_not_;

@@ -76,6 +76,9 @@ QString styleSheetOf(const Colours& colours)
             background: SHEET; border: 1px solid RULE; border-radius: 3px; padding: 3px 6px; selection-background-color: MARK; selection-color: ONMARK; }
         QLineEdit:focus, QPlainTextEdit:focus, QComboBox:focus { border: 2px solid HAND; padding: 2px 5px; }
         QPushButton { background: SHEET; color: INK; border: 1px solid RULE; border-radius: 3px;
+        QComboBox::drop-down { border: none; width: 20px; }
+        QComboBox::down-arrow { width: 0; height: 0; margin-right: 6px;
+            border-left: 5px solid SHEET; border-right: 5px solid SHEET; border-top: 6px solid INK; }
             padding: 4px 12px; }
         QPushButton:default { border: 1px solid MARK; }
         QPushButton:focus { border: 2px solid HAND; padding: 3px 11px; }

@@ -257,7 +257,12 @@ void MainWindow::showHints()
     }
     hints = tr("F1 all keys    ") + hints;
     hints_->setAccessibleName(hints);
-    hints_->setText(hints_->fontMetrics().elidedText(hints, Qt::ElideRight, hints_->width()));
+    // As many as there is room for, each whole.
+    QStringList whole = hints.split("    ", Qt::SkipEmptyParts);
+    while (whole.size() > 1 &&
+           hints_->fontMetrics().horizontalAdvance(whole.join("    ")) > hints_->width())
+        whole.removeLast();
+    hints_->setText(whole.join("    "));
 }
 
 }  // namespace gui
