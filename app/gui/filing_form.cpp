@@ -134,6 +134,14 @@ void FilingForm::takeMaker(const QString& maker_id)
     conclusion_->takeMaker(maker_id);
 }
 
+// With the reasons below it in view, where they have room.
+void FilingForm::focusWord()
+{
+    if (auto scrolled = findChild<QScrollArea*>("recordScroll"))
+        scrolled->ensureWidgetVisible(conclusion_->findChild<QWidget*>("reasons"));
+    conclusion_->focusWord();
+}
+
 void FilingForm::takeNoneOfThem()
 {
     conclusion_->takeNoneOfThem();
@@ -170,6 +178,12 @@ void FilingForm::setFilable(bool filable, const QString& why_not)
     showTrouble();
 }
 
+void FilingForm::setRemark(const QString& remark)
+{
+    remark_ = remark;
+    showTrouble();
+}
+
 QString FilingForm::trouble() const
 {
     const FilingFields now = fields();
@@ -202,8 +216,9 @@ QString FilingForm::trouble() const
 
 void FilingForm::showTrouble()
 {
-    trouble_->setText(trouble());
-    file_->setEnabled(trouble().isEmpty());
+    const QString trouble = this->trouble();
+    trouble_->setText(trouble.isEmpty() ? remark_ : trouble);
+    file_->setEnabled(trouble.isEmpty());
 }
 
 }  // namespace gui

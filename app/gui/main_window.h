@@ -87,6 +87,7 @@ private:
     void showFold();
     void showHints();
     void pickLayer(int layer);
+    void tellNothingConfirmed();
     std::string layerName() const;
 
     void toggleTray(TrayPage page);

@@ -70,6 +70,7 @@ void MainWindow::trayChanged()
         showLetters();
     if (tray_->isOpen(TrayPage::Filing) && sitting_->session())
         filing_form_->showStamps(sitting_->stampKeys());
+    tellNothingConfirmed();
     tray_buttons_->showOpen(tray_->isClosed() ? std::nullopt : std::optional(tray_->page()));
     keepWindowState();
     showFold();
@@ -204,6 +205,8 @@ void MainWindow::conclude(Conclusion conclusion)
         filing_form_->takeMaker({});
     }
     tray_->open(TrayPage::Filing, true);
+    if (conclusion == Conclusion::TakeMaker)
+        filing_form_->focusWord();
 }
 
 void MainWindow::restoreLetters()

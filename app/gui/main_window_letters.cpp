@@ -1,7 +1,9 @@
 // The cell in hand, and how letters are looked at and written.
 #include <QLabel>
+#include <algorithm>
 
 #include "app/gui/cell_words.h"
+#include "app/gui/filing_form.h"
 #include "app/gui/main_window.h"
 #include "app/gui/stamp_view.h"
 
@@ -38,6 +40,15 @@ QString MainWindow::differenceWords(const models::Cell& cell) const
     const models::Cell* seen = differingCell(
         cell, stamp->shown.lines[line], stamp->examined->proposal, sitting_->session()->person());
     return seen ? tr(".  The engine: %1").arg(cellSentence(*seen, {})) : QString();
+}
+
+// Before it is filed by the next press; the person may want just that.
+void MainWindow::tellNothingConfirmed()
+{
+    const bool told = sitting_->session() && !sitting_->record() && sitting_->isUnconfirmed();
+    filing_form_->setRemark(told ? tr("No letter is confirmed by you yet; filed now, the record "
+                                      "has what the engine read.")
+                                 : QString());
 }
 
 }  // namespace gui

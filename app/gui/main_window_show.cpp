@@ -136,6 +136,8 @@ void MainWindow::showLetters()
                                           : std::vector<std::vector<ShownRole>>());
     if (tray_->isOpen(TrayPage::Text))
         typed_pane_->showLines(stamp ? stamp->shown.lines : std::vector<models::Line>());
+    if (tray_->isOpen(TrayPage::Filing))
+        tellNothingConfirmed();
     showPlace();
 }
 

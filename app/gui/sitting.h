@@ -85,6 +85,8 @@ public:
     void setWindowState(const WindowState& state);
     std::optional<WindowState> restoreTable();
     // The last thing that is kept.
+    // Whether there are letters, and the person has confirmed none of any photo of the piece.
+    bool isUnconfirmed();
     void leaveTable();
 
     // Files the work in hand (or what was changed in a filed record) in one go.
@@ -196,7 +198,7 @@ private:
     void date();
     void takeDating(int ticket, std::shared_ptr<const std::vector<models::PartDating>> parts);
     std::vector<PhotoWork> pieceWork() const;
-    void sayFiled(const models::ItemRecord& item, std::size_t left_out);
+    void sayFiled(const models::ItemRecord& item, std::size_t left_out, bool unconfirmed);
     void readStaleStamps();
     void rank();
     void makeRoom();

@@ -123,10 +123,10 @@ TEST_CASE("Letters, digits and quoted signs always type text", "[app][gui][windo
     WindowHarness person;
     person.openDrawn();
     person.key(Qt::Key_L, Qt::ControlModifier);  // a new line
-    person.type("Ab3/4.&- x");
-    CHECK(person.text(1) == "Ab3/4.&- x");
+    person.type("AB3/4.&- X");
+    CHECK(person.text(1) == "AB3/4.&- X");
     person.type("\\?\\+^");
-    CHECK(person.text(1) == "Ab3/4.&- x?+\xE2\x86\x91");
+    CHECK(person.text(1) == "AB3/4.&- X?+\xE2\x86\x91");
 }
 
 TEST_CASE("Candidates stay folded until the letters have been gone through", "[app][gui][window]")
@@ -237,9 +237,10 @@ TEST_CASE("Taking a candidate proposes its date and files its maker", "[app][gui
     person.key(Qt::Key_F11);
     REQUIRE(person.waitFor([&] { return candidates->model().rowCount() == 3; }));
     person.key(Qt::Key_Return);
-    CHECK(person.focus()->objectName() == "accessionNumber");
+    CHECK(person.focus()->objectName() == "certainty");
     auto date = person.window().findChild<QLineEdit*>("date");
     CHECK(date->text() == "1938");
+    person.window().findChild<QLineEdit*>("accessionNumber")->setFocus();
     person.type("SHT.9");
     date->setFocus();
     date->selectAll();

@@ -38,6 +38,8 @@ TEST_CASE("A sample is opened, read by the engines, corrected, filed and found a
     REQUIRE(candidates->inHand());
     CHECK(candidates->inHand()->maker_id == "mestrelby");
     person.key(Qt::Key_Return);
+    REQUIRE(person.focus()->objectName() == "certainty");
+    person.key(Qt::Key_A, Qt::AltModifier);
     REQUIRE(person.focus()->objectName() == "accessionNumber");
     person.type("SHT.1956.12");
     person.key(Qt::Key_S, Qt::ControlModifier);
