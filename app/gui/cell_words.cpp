@@ -101,9 +101,6 @@ QString cellSentence(const Cell& cell, const std::string& person)
     return sentence;
 }
 
-const models::Cell* differingCell(const Cell& cell, const models::Line& line,
-                                  const models::Reading& proposal, const std::string& person)
-{
 QString turningSentence(const Cell& cell, const Cell& before, const std::string& person)
 {
     if (cell.alternatives.empty() || before.alternatives.empty())
@@ -119,6 +116,9 @@ QString turningSentence(const Cell& cell, const Cell& before, const std::string&
     return cellSentence(alone, person) + ".  " + all.join(",  ");
 }
 
+const models::Cell* differingCell(const Cell& cell, const models::Line& line,
+                                  const models::Reading& proposal, const std::string& person)
+{
     if (cell.by != person || cell.right_px <= cell.left_px)
         return nullptr;
     const double x = (cell.left_px + cell.right_px) / 2;

@@ -96,6 +96,12 @@ LetterKey typed(const QString& text)
 
 }  // namespace
 
+QString asCapitals(const QString& text)
+{
+    const QString capitals = text.toUpper();
+    return capitals.toLower() == text ? capitals : text;
+}
+
 std::optional<LetterKey> letterKey(const QKeyEvent& event, bool as_it_is)
 {
     if (isText(event)) {

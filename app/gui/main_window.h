@@ -87,6 +87,8 @@ private:
     void showFold();
     void showHints();
     void pickLayer(int layer);
+    void wantLayer(int layer);  // says so where the stamp has no such layer
+    void setAsTyped(bool as_typed);
     void tellNothingConfirmed();
     std::string layerName() const;
 
@@ -119,6 +121,7 @@ private:
     MessageBar* message_;
     StampView* stamp_view_;
     QLabel* cell_line_;
+    QLabel* letter_case_;
     QPushButton* fold_;  // the edge of what stays folded until the letters are gone through
     QSplitter* splitter_;
     Tray* tray_;
@@ -134,6 +137,7 @@ private:
     int layer_ = 0;  // 0: the stamp's own colours; then its layers in their order
     Light light_ = Light::Day;
     bool closing_ = false;
+    bool as_typed_ = false;  // letters typed small stay small
     // While the key is held down that shows the photo as it is: the layer to come back to, since
     // when.
     std::optional<int> held_layer_;

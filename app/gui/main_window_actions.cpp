@@ -80,7 +80,7 @@ void MainWindow::trayChanged()
 void MainWindow::keepWindowState()
 {
     sitting_->setWindowState(
-        {layer_, tray_->isClosed() ? "" : nameOf(tray_->page()), light_ == Light::Dusk});
+        {layer_, tray_->isClosed() ? "" : nameOf(tray_->page()), light_ == Light::Dusk, as_typed_});
 }
 
 void MainWindow::escape()

@@ -52,7 +52,7 @@ void MainWindow::addLookingKeys()
     constexpr int most_layers = 7;
     addKey(Qt::Key_F2, [this] { holdPhoto(); });
     for (int layer = 1; layer < most_layers; ++layer)
-        addKey(QKeySequence(Qt::Key_F2 + layer), [this, layer] { pickLayer(layer); });
+        addKey(QKeySequence(Qt::Key_F2 + layer), [this, layer] { wantLayer(layer); });
     constexpr double step = 1.3;
     addKey(Qt::CTRL | Qt::Key_Plus, [this] { stamp_view_->zoom(step); });
     addKey(Qt::CTRL | Qt::Key_Equal,
@@ -68,6 +68,10 @@ void MainWindow::addLookingKeys()
     });
     addKey(Qt::CTRL | Qt::Key_G,
            [this] { stamp_view_->setMagnifier(!stamp_view_->hasMagnifier()); });
+    addKey(Qt::CTRL | Qt::SHIFT | Qt::Key_C, [this] {
+        setAsTyped(!as_typed_);
+        keepWindowState();
+    });
     addKey(Qt::CTRL | Qt::Key_D, [this] {
         setLight(light_ == Light::Day ? Light::Dusk : Light::Day);
         keepWindowState();

@@ -42,6 +42,30 @@ QString MainWindow::differenceWords(const models::Cell& cell) const
     return seen ? tr(".  The engine: %1").arg(cellSentence(*seen, {})) : QString();
 }
 
+void MainWindow::wantLayer(int layer)
+{
+    WorkSession* session = sitting_->session();
+    const StampWork* stamp = session ? session->stamp() : nullptr;
+    const int count =
+        stamp && stamp->examined ? static_cast<int>(stamp->examined->enhanced.layers.size()) : -1;
+    if (count >= 0 && layer > count)
+        cell_line_->setText(
+            tr("This stamp has no such layer; F2 to F%1 show those it has.").arg(count + 2));
+    else
+        pickLayer(layer);
+}
+
+// Stamps are cut in capitals, so small letters become capitals unless the person wants them small.
+void MainWindow::setAsTyped(bool as_typed)
+{
+    as_typed_ = as_typed;
+    stamp_view_->setAsTyped(as_typed);
+    letter_case_->setText(as_typed ? tr("as typed") : tr("capitals"));
+    letter_case_->setAccessibleName(as_typed ? tr("Letters are written as typed")
+                                             : tr("Small letters become capitals"));
+    letter_case_->setToolTip(letter_case_->accessibleName() + "   Ctrl+Shift+C");
+}
+
 // Before it is filed by the next press; the person may want just that.
 void MainWindow::tellNothingConfirmed()
 {

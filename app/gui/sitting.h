@@ -81,12 +81,13 @@ public:
         int layer = 0;
         std::string tray;
         bool dusk = false;
+        bool as_typed = false;  // letters typed small stay small
     };
     void setWindowState(const WindowState& state);
     std::optional<WindowState> restoreTable();
-    // The last thing that is kept.
     // Whether there are letters, and the person has confirmed none of any photo of the piece.
     bool isUnconfirmed();
+    // The last thing that is kept.
     void leaveTable();
 
     // Files the work in hand (or what was changed in a filed record) in one go.

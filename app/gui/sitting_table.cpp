@@ -40,6 +40,7 @@ void Sitting::keepNow()
     state.layer = window_.layer;
     state.tray = window_.tray;
     state.dusk = window_.dusk;
+    state.as_typed = window_.as_typed;
     keepTable(options_.archive_folder / "table.json", state);
     const Place* here = current();
     if (!here || !here->session || !isWorthKeeping(*here))
@@ -87,8 +88,11 @@ std::optional<Sitting::WindowState> Sitting::restoreTable()
 {
     const auto filed = putAwayFiledDrafts();
     auto kept = keptTable(options_.archive_folder / "table.json");
-    if (!kept || kept->photos.empty())
+    if (!kept)
         return std::nullopt;
+    window_ = {kept->layer, kept->photos.empty() ? "" : kept->tray, kept->dusk, kept->as_typed};
+    if (kept->photos.empty())
+        return window_;
     std::map<int, int> place_of;  // in the table as it was -> now
     for (int i = 0; i < static_cast<int>(kept->photos.size()); ++i) {
         TableState::Laid& laid = kept->photos[static_cast<std::size_t>(i)];
@@ -113,7 +117,7 @@ std::optional<Sitting::WindowState> Sitting::restoreTable()
         goTo(0);
     }
     tellAhead();
-    window_ = {kept->layer, kept->tray, kept->dusk};
+    window_ = {kept->layer, kept->tray, kept->dusk, kept->as_typed};
     return window_;
 }
 

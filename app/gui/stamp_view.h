@@ -46,6 +46,8 @@ public:
     // The letter in hand, or what is under the mouse, larger, over everything else.
     void setMagnifier(bool on);
     bool hasMagnifier() const { return magnifier_on_; }
+    // Letters typed small are told as capitals unless they are to be as typed.
+    void setAsTyped(bool as_typed) { as_typed_ = as_typed; }
 
     const SheetLayout& sheet() const { return layout_; }
     const std::vector<CellStrip*>& strips() const { return strips_; }
@@ -75,6 +77,7 @@ private:
     void showMagnifier();
     QRectF letterAt(CellPlace place) const;  // in the rectified stamp; empty: has no place there
     QRectF letterUnder(const QPointF& on_sheet) const;
+    QString asWritten(const QString& text) const;
     void dragSheet(QMouseEvent* event);
     QPointF pointInHand() const;
     SheetRoom room() const;
@@ -101,6 +104,7 @@ private:
     bool magnifier_on_ = false;
     QPointer<Magnifier> magnifier_;    // the window's
     std::optional<QPointF> mouse_at_;  // on the sheet, until a key leads elsewhere
+    bool as_typed_ = false;
     std::optional<QPoint> dragged_from_;  // the middle button pulls the sheet
     bool as_it_is_ = false;
 };

@@ -26,6 +26,7 @@ void keepTable(const std::filesystem::path& file, const TableState& state)
                                          {"layer", state.layer},
                                          {"tray", state.tray},
                                          {"dusk", state.dusk},
+                                         {"as_typed", state.as_typed},
                                          {"photos", photos}};
     std::error_code ignored;
     std::filesystem::create_directories(file.parent_path(), ignored);
@@ -51,6 +52,7 @@ std::optional<TableState> keptTable(const std::filesystem::path& file)
         state.layer = json.at("layer").get<int>();
         state.tray = json.at("tray").get<std::string>();
         state.dusk = json.at("dusk").get<bool>();
+        state.as_typed = json.value("as_typed", false);  // older files say nothing of it
         for (const auto& laid : json.at("photos"))
             state.photos.push_back({laid.at("photo").get<std::string>(),
                                     laid.at("piece").get<int>(),

@@ -26,6 +26,7 @@ struct TableState {
     int layer = 0;
     std::string tray;  // name of the page that is open; empty: closed
     bool dusk = false;
+    bool as_typed = false;  // letters typed small stay small
 
     bool operator==(const TableState&) const = default;
 };
