@@ -110,7 +110,7 @@ void FilingForm::resizeEvent(QResizeEvent* event)
     QFrame::resizeEvent(event);
     // Three columns, two, or one.
     const int letters = width() / fontMetrics().averageCharWidth();
-    const bool three = letters > 150, two = letters > 85;
+    const bool three = letters > 175, two = letters > 85;
     beside_->setDirection(three ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
     beside_->setSpacing(three ? 12 : 4);
     columns_->setDirection(two ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);

@@ -77,7 +77,8 @@ struct CellPlace {
 
 struct EditOutcome {
     bool changed = false;
-    std::string why_not;  // a sentence for the person where it could not be done; often empty
+    std::string why_not;     // a sentence for the person where it could not be done; often empty
+    bool as_before = false;  // going through alternatives has come round: nothing is left of it
 };
 
 // The rules by which a person turns a proposal into their own reading. Cells they touch carry

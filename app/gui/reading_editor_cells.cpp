@@ -153,9 +153,9 @@ EditOutcome ReadingEditor::turn(int by)
     if (saysTheSame(*cell, before.cell)) {
         *cell = before.cell;
         line()->certainty = before.line_certainty;
-    } else {
-        touch(*cell);
+        return {true, {}, true};
     }
+    touch(*cell);
     return {true, {}};
 }
 

@@ -63,6 +63,25 @@ TEST_CASE("Taking a maker leads to the word for how sure one is, and offers the 
     }
 }
 
+TEST_CASE("Going through alternatives is undone at once, and there and back leaves nothing to undo",
+          "[app][gui][window]")
+{
+    WindowHarness person;
+    person.openDrawn();
+    const models::Reading before = person.session().stamp()->shown;
+    REQUIRE(before.lines[0].cells[0].alternatives.size() > 1);
+    person.key(Qt::Key_PageDown);
+    CHECK(person.session().isTouched());
+    person.key(Qt::Key_PageUp);
+    CHECK(person.session().stamp()->shown == before);
+    CHECK(person.session().undoStack()->count() == 0);
+    CHECK_FALSE(person.session().isTouched());
+    person.key(Qt::Key_PageDown, Qt::NoModifier, 3);
+    REQUIRE(person.session().stamp()->shown != before);
+    person.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(person.session().stamp()->shown == before);
+}
+
 TEST_CASE("In a small window what is led to is in view", "[app][gui][window]")
 {
     WindowHarness person;
