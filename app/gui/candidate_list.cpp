@@ -35,8 +35,9 @@ CandidateList::CandidateList(QWidget* parent)
     table_->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 12);
     table_->horizontalHeader()->setHighlightSections(false);
     table_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
-    table_->horizontalHeader()->setSectionResizeMode(CandidateModel::Maker, QHeaderView::Stretch);
-    table_->horizontalHeader()->setSectionResizeMode(CandidateModel::Mark, QHeaderView::Stretch);
+    table_->horizontalHeader()->setStretchLastSection(true);
+    table_->setHorizontalScrollMode(QAbstractItemView::ScrollPerPixel);
+    table_->setTextElideMode(Qt::ElideNone);
     reasons_->setObjectName("candidateReasons");
     reasons_->setAccessibleName(tr("Reasons"));
     reasons_->setReadOnly(true);
@@ -58,7 +59,7 @@ CandidateList::CandidateList(QWidget* parent)
     layout->addLayout(beside, 3);
     connect(table_->selectionModel(), &QItemSelectionModel::currentRowChanged, this,
             &CandidateList::showReasons);
-    connect(table_, &QTableView::activated, this, &CandidateList::taken);
+    connect(table_, &QTableView::activated, this, &CandidateList::takeRow);
     setFocusProxy(table_);
     showReasons();
 }
@@ -74,11 +75,23 @@ void CandidateList::showCandidates(const models::CandidateList& list)
     for (int i = 0; i < model_->rowCount(); ++i)
         if (model_->candidate(i) && model_->candidate(i)->maker_id == maker)
             row = i;
-    table_->setCurrentIndex(model_->index(row, 0));
-    table_->resizeColumnToContents(CandidateModel::Years);
-    table_->setColumnWidth(CandidateModel::Share,
-                           fontMetrics().horizontalAdvance("more than 99 %") + 24);
+    putInHand(row);
+    fitColumns();
     showReasons();
+}
+
+// As wide as what stands in them; the last one takes what is left, and where that is too little
+// Left and Right lead to it.
+void CandidateList::fitColumns()
+{
+    constexpr int beside = 12;
+    for (const int column : {int{CandidateModel::Maker}, int{CandidateModel::Years}}) {
+        table_->resizeColumnToContents(column);
+        table_->setColumnWidth(column, table_->columnWidth(column) + beside);
+    }
+    table_->setColumnWidth(CandidateModel::Share,
+                           fontMetrics().horizontalAdvance("more than 99 %") + 2 * beside);
+    table_->horizontalHeader()->setMinimumSectionSize(fontMetrics().horizontalAdvance("NNNN"));
 }
 
 void CandidateList::clear()
@@ -107,8 +120,10 @@ void CandidateList::showReasons()
             reasons << QString::fromUtf8("\xE2\x80\xA2 ") + QString::fromStdString(reason);
     } else if (model_->rowCount() == 0) {
         reasons << tr("What the letters can mean is being weighed.");
+    } else if (model_->folded() > 0) {
+        reasons << tr("Each of them is less than 1 % likely. Enter lists them.");
     } else {
-        reasons << tr("What is left when no listed maker explains the letters.");
+        reasons << tr("What is left for the makers that are not listed. Enter leaves it open.");
     }
     if (settling_ && model_->rowCount() > 0) {
         const models::SettlingWords words = models::settlingInWords(*settling_);
@@ -119,12 +134,20 @@ void CandidateList::showReasons()
     reasons_->setPlainText(reasons.join('\n'));
 }
 
-Conclusion CandidateList::conclusionInHand() const
+void CandidateList::putInHand(int row)
 {
-    if (inHand())
-        return Conclusion::TakeMaker;
-    const bool unknown = table_->currentIndex().row() == model_->unknownRow();
-    return unknown ? Conclusion::NoneOfThem : Conclusion::LeaveOpen;
+    table_->setCurrentIndex(model_->index(row, 0));
+}
+
+// The makers that are hardly likely stand there first, then one of them can be taken.
+void CandidateList::takeRow()
+{
+    const int row = table_->currentIndex().row();
+    if (inHand() || model_->folded() == 0)
+        return Q_EMIT taken();
+    model_->unfold();
+    fitColumns();
+    putInHand(row);
 }
 
 }  // namespace gui

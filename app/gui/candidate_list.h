@@ -37,13 +37,14 @@ public:
     const CandidateModel& model() const { return *model_; }
     // The candidate in hand; nullptr for the shares without a maker.
     const models::Candidate* inHand() const;
-    // What taking the row in hand concludes.
-    Conclusion conclusionInHand() const;
 
 Q_SIGNALS:
-    void taken();  // the row in hand
+    void taken();  // the maker in hand, or left open
 
 private:
+    void fitColumns();
+    void takeRow();
+    void putInHand(int row);
     void showReasons();
     CandidateModel* model_;
     QTableView* table_;

@@ -1,6 +1,7 @@
 #include "app/gui/candidate_model.h"
 
 #include <algorithm>
+#include <numeric>
 
 #include "app/gui/cell_words.h"
 
@@ -14,12 +15,25 @@ void CandidateModel::setCandidates(const models::CandidateList& list)
 {
     beginResetModel();
     list_ = list;
-    const auto likelier = [&](const auto& candidate) {
-        return candidate.probability >= list.unknown_maker;
-    };
-    unknown_row_ =
-        static_cast<int>(std::count_if(list.candidates.begin(), list.candidates.end(), likelier));
+    const auto unlikely = std::find_if(list_.candidates.begin(), list_.candidates.end(),
+                                       [](const auto& one) { return one.probability < 0.01; });
+    shown_ = static_cast<std::size_t>(unlikely - list_.candidates.begin());
+    if (unfolded_ || shown_ + 1 == list_.candidates.size())  // one row is no shorter folded
+        shown_ = list_.candidates.size();
     known_ = true;
+    endResetModel();
+}
+
+std::size_t CandidateModel::folded() const
+{
+    return list_.candidates.size() - shown_;
+}
+
+void CandidateModel::unfold()
+{
+    beginResetModel();
+    unfolded_ = true;
+    shown_ = list_.candidates.size();
     endResetModel();
 }
 
@@ -27,21 +41,20 @@ void CandidateModel::clear()
 {
     beginResetModel();
     list_ = {};
-    known_ = false;
+    shown_ = 0;
+    known_ = unfolded_ = false;
     endResetModel();
 }
 
 const models::Candidate* CandidateModel::candidate(int row) const
 {
-    if (!known_ || row < 0 || row == unknown_row_)
-        return nullptr;
-    const auto index = static_cast<std::size_t>(row < unknown_row_ ? row : row - 1);
-    return index < list_.candidates.size() ? &list_.candidates[index] : nullptr;
+    const auto index = static_cast<std::size_t>(std::max(0, row));
+    return row >= 0 && index < shown_ ? &list_.candidates[index] : nullptr;
 }
 
 int CandidateModel::rowCount(const QModelIndex& parent) const
 {
-    return parent.isValid() || !known_ ? 0 : static_cast<int>(list_.candidates.size()) + 2;
+    return parent.isValid() || !known_ ? 0 : static_cast<int>(shown_) + 1;
 }
 
 int CandidateModel::columnCount(const QModelIndex& parent) const
@@ -53,7 +66,9 @@ double CandidateModel::share(int row) const
 {
     if (const models::Candidate* listed = candidate(row))
         return listed->probability;
-    return row == unknown_row_ ? list_.unknown_maker : list_.other_makers;
+    return std::accumulate(list_.candidates.begin() + static_cast<std::ptrdiff_t>(shown_),
+                           list_.candidates.end(), list_.other_makers,
+                           [](double sum, const auto& one) { return sum + one.probability; });
 }
 
 QString CandidateModel::text(int row, int column) const
@@ -61,10 +76,11 @@ QString CandidateModel::text(int row, int column) const
     if (column == Share)
         return shareWord(share(row));
     const models::Candidate* listed = candidate(row);
-    if (!listed) {
-        const QString none = tr("none of the known makers");
-        return column != Maker ? QString() : row == unknown_row_ ? none : tr("all other makers");
-    }
+    if (!listed && column == Maker)
+        return folded() > 0 ? tr("%1 makers under 1 %, and all others").arg(folded())
+                            : tr("all other makers");
+    if (!listed)
+        return {};
     switch (column) {
         case Maker:
             return QString::fromStdString(listed->maker);

@@ -6,8 +6,9 @@
 
 namespace gui {
 
-// What the readings can mean, as a table: the candidates best first, the share of none of the
-// known makers at its place among them, the share of the register's other makers last.
+// What the readings can mean, as a table: the candidates best first, last the share of all other
+// makers together: of those that are each less than 1 % likely until they are unfolded, and of the
+// register's others.
 class CandidateModel : public QAbstractTableModel {
     Q_OBJECT
 
@@ -19,10 +20,11 @@ public:
 
     void setCandidates(const models::CandidateList& list);
     void clear();
-    // nullptr for the two shares without a maker and outside the table.
+    // nullptr for the last row and outside the table.
     const models::Candidate* candidate(int row) const;
-    // The row of the share of none of the known makers; -1 while there are no rows.
-    int unknownRow() const { return known_ ? unknown_row_ : -1; }
+    // How many of the candidates are told together in the last row.
+    std::size_t folded() const;
+    void unfold();  // until they are cleared
 
     int rowCount(const QModelIndex& parent = {}) const override;
     int columnCount(const QModelIndex& parent = {}) const override;
@@ -35,8 +37,8 @@ private:
     double share(int row) const;
 
     models::CandidateList list_;
-    int unknown_row_ = 0;
-    bool known_ = false;
+    std::size_t shown_ = 0;  // candidates with a row of their own
+    bool known_ = false, unfolded_ = false;
 };
 
 }  // namespace gui

@@ -209,7 +209,8 @@ void CellStrip::paintRoles(QPainter& painter) const
     const QFontMetricsF metrics(painter.font());
     const double top = letterRow(font(), letter_size_) + 11 + metrics.height();
     for (const ShownRole& role : roles_) {
-        if (role.role == models::LineRole::Unknown || role.end_cell > rects_.size() ||
+        const bool nothing = role.role == models::LineRole::Unknown;
+        if ((nothing && role.guessed) || role.end_cell > rects_.size() ||
             role.first_cell >= role.end_cell)
             continue;
         const double left = rects_[role.first_cell].left() + 1.5;
@@ -217,11 +218,24 @@ void CellStrip::paintRoles(QPainter& painter) const
         painter.setPen(QPen(role.guessed ? colours.quiet : colours.mark, role.guessed ? 1 : 2,
                             role.guessed ? Qt::DotLine : Qt::SolidLine));
         painter.drawLine(QPointF(left, top), QPointF(right, top));
-        painter.setPen(role.guessed ? colours.quiet : colours.ink);
+        painter.setPen(role.guessed || nothing ? colours.quiet : colours.ink);
         const QString word = roleWord(role.role) + (role.guessed ? "?" : "");
         painter.drawText(QRectF(left, top, std::max(right - left, metrics.horizontalAdvance(word)),
                                 metrics.height()),
                          Qt::AlignLeft | Qt::AlignTop, word);
+    }
+}
+
+// Where the person has another part of the line begin: an upright stroke from above the letters
+// down to the words for what the parts are for.
+void CellStrip::paintPartEdges(QPainter& painter) const
+{
+    for (const models::RoleSpan& part : line_.spans) {
+        if (part.first_cell == 0 || part.first_cell >= rects_.size())
+            continue;
+        const double x = (rects_[part.first_cell - 1].right() + rects_[part.first_cell].left()) / 2;
+        painter.setPen(QPen(coloursIn(palette()).mark, 2));
+        painter.drawLine(QPointF(x, 1), QPointF(x, height() - 1));
     }
 }
 
@@ -243,6 +257,7 @@ void CellStrip::paintEvent(QPaintEvent*)
         paintProposed(painter, i);
     paintWords(painter);
     paintRoles(painter);
+    paintPartEdges(painter);
     paintEnds(painter);
 }
 

@@ -50,6 +50,7 @@ private:
     void paintWords(QPainter& painter) const;
     void paintEnds(QPainter& painter) const;
     void paintRoles(QPainter& painter) const;
+    void paintPartEdges(QPainter& painter) const;
     void paintProposed(QPainter& painter, std::size_t index) const;
     QRectF placeInHand() const;
 

@@ -69,7 +69,8 @@ QString cellFace(const Cell& cell)
     if (cell.state == CellState::Doubtful)
         return letterOf(cell) + dot_below;
     if (cell.state == CellState::Restored)
-        return "[" + letterOf(cell) + (cell.doubted ? "?]" : "]");
+        return "[" + (letterOf(cell) == "." ? QString::fromUtf8("\u201C.\u201D") : letterOf(cell)) +
+               (cell.doubted ? "?]" : "]");
     return letterOf(cell);
 }
 
@@ -84,9 +85,11 @@ QString cellSentence(const Cell& cell, const std::string& person)
     QString sentence = what + ", " + stateWord(cell);
     if (cell.by == person)
         sentence += QObject::tr(", confirmed by you");
+    else if (models::isEngine(cell.by))
+        sentence += QObject::tr(", seen by the engine");
     else if (!cell.by.empty())
         sentence += QObject::tr(", seen by %1").arg(QString::fromStdString(cell.by));
-    if (letter && cell.by != person)
+    if (letter && (cell.by != person || cell.state == CellState::Doubtful))
         sentence += " (" + shareWord(cell.alternatives.front().certainty) + ")";
     QStringList others;
     for (std::size_t i = letter ? 1 : 0; i < std::min<std::size_t>(cell.alternatives.size(), 5);
@@ -96,6 +99,21 @@ QString cellSentence(const Cell& cell, const std::string& person)
     if (!others.isEmpty())
         sentence += QObject::tr("; or %1").arg(others.join(", "));
     return sentence;
+}
+
+QString turningSentence(const Cell& cell, const Cell& before, const std::string& person)
+{
+    if (cell.alternatives.empty() || before.alternatives.empty())
+        return cellSentence(cell, person);
+    Cell alone = cell;
+    alone.alternatives.resize(1);
+    QStringList all;
+    for (const models::Alternative& one : before.alternatives) {
+        const QString said = QString::fromStdString(one.text) + " " + shareWord(one.certainty);
+        const bool in_hand = one.text == cell.alternatives.front().text;
+        all << (in_hand ? QString::fromUtf8("\u203A%1\u2039").arg(said) : said);
+    }
+    return cellSentence(alone, person) + ".  " + all.join(",  ");
 }
 
 const models::Cell* differingCell(const Cell& cell, const models::Line& line,

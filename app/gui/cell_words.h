@@ -12,11 +12,16 @@ namespace gui {
 QString stateWord(const models::Cell& cell);
 
 // What stands in the cell: A, A with a dot below, +, [..], [- - -], [A]; a space shows as a low
-// bracket.
+// bracket, a restored full stop between quotes, since [.] is a lost letter.
 QString cellFace(const models::Cell& cell);
 
-// "R, clear, seen by tesseract (83 %); or B 10 %, P 5 %".
+// "R, clear, seen by the engine (83 %); or B 10 %, P 5 %".
 QString cellSentence(const models::Cell& cell, const std::string& person);
+
+// The same while its alternatives are gone through: all of them as they were seen, the one in hand
+// between angles.
+QString turningSentence(const models::Cell& cell, const models::Cell& before,
+                        const std::string& person);
 
 // What the engines saw where the person's cell stands, if it is another letter or state; nullptr
 // where they agree, the cell is not the person's, or nothing was seen there.

@@ -25,7 +25,9 @@ void ChangeCommand::redo()
 bool ChangeCommand::mergeWith(const QUndoCommand* next)
 {
     // Qt asks only commands of one id(), and every command of this stack is a ChangeCommand.
-    redo_ = static_cast<const ChangeCommand*>(next)->redo_;
+    const auto joined = static_cast<const ChangeCommand*>(next);
+    redo_ = joined->redo_;
+    setObsolete(joined->takes_back_);
     return true;
 }
 

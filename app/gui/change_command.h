@@ -13,6 +13,8 @@ public:
     ChangeCommand(const QString& what, std::function<void()> undo, std::function<void()> redo,
                   int join_key = -1);
 
+    // Joined with the changes before it, all is as it was: nothing stays to be undone.
+    void setTakesBack() { takes_back_ = true; }
     void undo() override;
     void redo() override;
     int id() const override { return join_key_; }
@@ -22,6 +24,7 @@ private:
     std::function<void()> undo_, redo_;
     int join_key_;
     bool done_ = true;
+    bool takes_back_ = false;
 };
 
 }  // namespace gui

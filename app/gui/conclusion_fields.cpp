@@ -89,8 +89,12 @@ void ConclusionFields::listen()
     connect(certainty_, &QComboBox::currentIndexChanged, this, tell);
     connect(stands_, &QComboBox::currentIndexChanged, this, tell);
     connect(maker_, &QComboBox::currentIndexChanged, this, [this, tell] {
-        if (!filling_)
+        if (!filling_) {
+            const bool was_filling = std::exchange(filling_, true);  // one change for all of them
             proposeDate();
+            proposeReasons();
+            filling_ = was_filling;
+        }
         tell();
     });
 }
@@ -146,6 +150,24 @@ void ConclusionFields::proposeDate()
     proposed_date_ =
         candidate && candidate->edtf ? QString::fromStdString(*candidate->edtf) : QString();
     date_->setText(proposed_date_);
+}
+
+void ConclusionFields::proposeReasons()
+{
+    const QString written = reasons_->toPlainText().trimmed();
+    if (!written.isEmpty() && written != proposed_reasons_)
+        return;
+    QStringList shown;
+    if (const auto* candidate = candidateOf(candidates_, makerChosen()))
+        for (const std::string& reason : candidate->reasons)
+            shown << QString::fromStdString(reason);
+    proposed_reasons_ = shown.join('\n').trimmed();
+    reasons_->setPlainText(proposed_reasons_);
+}
+
+void ConclusionFields::focusWord()
+{
+    certainty_->setFocus(Qt::OtherFocusReason);
 }
 
 void ConclusionFields::showStanding(const std::vector<models::AttributionRecord>& standing)

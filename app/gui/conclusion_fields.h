@@ -18,7 +18,8 @@ namespace gui {
 class MakerChoices;
 
 // What the person concludes: maker, date, how sure they are, and why; beside or in place of what
-// was concluded before. The date is proposed from the maker taken, until the person writes one.
+// was concluded before. The date, and the reasons
+// that were shown for it, are proposed from the maker taken until the person writes their own.
 class ConclusionFields : public QWidget {
     Q_OBJECT
 
@@ -34,6 +35,7 @@ public:
               bool is_filed);
     FilingFields putInto(FilingFields fields) const;
     void takeMaker(const QString& maker_id);  // empty: left open
+    void focusWord();                         // certain, probable or possible
     void takeNoneOfThem();
 
 Q_SIGNALS:
@@ -45,6 +47,7 @@ private:
     void chooseMaker(int row);
     std::string makerChosen() const;
     void proposeDate();
+    void proposeReasons();
     void showStanding(const std::vector<models::AttributionRecord>& standing);
 
     std::shared_ptr<const models::MakerRegister> known_;
@@ -58,7 +61,7 @@ private:
     QLineEdit* why_changed_;
     QFormLayout* form_;
     FilingFields shown_;
-    QString proposed_date_;
+    QString proposed_date_, proposed_reasons_;
     bool filling_ = false;
 };
 

@@ -28,6 +28,9 @@ models::StampRecord stampRecord(const vision::Photo& photo, const StampWork& wor
         models::ReadingRecord record;
         record.reading = *own;
         view.readings.push_back(record);
+    } else if (work.looked_ahead) {  // of what is filed as the engine read it, that is to be known
+        for (models::ReadingRecord& read : view.readings)
+            read.reading.candidates_were_shown = true;
     }
     return stamp;
 }

@@ -1,5 +1,6 @@
 #include "app/gui/filing_form.h"
 
+#include <QApplication>
 #include <QLabel>
 #include <QPushButton>
 #include <QScrollArea>
@@ -22,6 +23,7 @@ FilingForm::FilingForm(QWidget* parent)
       facts_(new FactTable),
       evidence_(new EvidencePane),
       columns_(new QBoxLayout(QBoxLayout::LeftToRight)),
+      beside_(new QBoxLayout(QBoxLayout::LeftToRight)),
       trouble_(new QLabel),
       file_(new QPushButton(tr("File the record  Ctrl+S")))
 {
@@ -61,6 +63,11 @@ void FilingForm::build()
     scrolled->setFrameShape(QFrame::NoFrame);
     scrolled->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     scrolled->setFocusPolicy(Qt::NoFocus);
+    connect(qApp, &QApplication::focusChanged, scrolled,
+            [scrolled, fields](QWidget*, QWidget* now) {
+                if (now && fields->isAncestorOf(now))
+                    scrolled->ensureWidgetVisible(now);
+            });
     auto seen = new QVBoxLayout;
     seen->setSpacing(4);
     auto seen_heading = new QLabel(tr("W&hat is seen on it"));
@@ -68,19 +75,17 @@ void FilingForm::build()
     seen_heading->setBuddy(facts_);
     seen->addWidget(seen_heading);
     seen->addWidget(facts_, 1);
+    beside_->addLayout(seen, 5);
+    beside_->addWidget(evidence_, 5);
     columns_->setSpacing(12);
     columns_->addWidget(scrolled, 5);
-    columns_->addLayout(seen, 5);
-    auto beside = new QHBoxLayout;
-    beside->setSpacing(12);
-    beside->addLayout(columns_, 10);
-    beside->addWidget(evidence_, 5);
+    columns_->addLayout(beside_, 10);
     auto last = new QHBoxLayout;
     last->addWidget(trouble_, 1);
     last->addWidget(file_);
     auto layout = new QVBoxLayout(this);
     layout->setContentsMargins(0, 0, 0, 0);
-    layout->addLayout(beside, 1);
+    layout->addLayout(columns_, 1);
     layout->addLayout(last);
     alignFields();
 }
@@ -103,8 +108,13 @@ void FilingForm::alignFields()
 void FilingForm::resizeEvent(QResizeEvent* event)
 {
     QFrame::resizeEvent(event);
-    const bool wide = width() > fontMetrics().averageCharWidth() * 110;
-    columns_->setDirection(wide ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    // Three columns, two, or one.
+    const int letters = width() / fontMetrics().averageCharWidth();
+    const bool three = letters > 175, two = letters > 85;
+    beside_->setDirection(three ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    beside_->setSpacing(three ? 12 : 4);
+    columns_->setDirection(two ? QBoxLayout::LeftToRight : QBoxLayout::TopToBottom);
+    columns_->setStretch(1, three ? 10 : 6);
 }
 
 void FilingForm::showKnown(std::shared_ptr<const models::MakerRegister> known)
@@ -122,6 +132,14 @@ void FilingForm::showCandidates(const models::CandidateList& list)
 void FilingForm::takeMaker(const QString& maker_id)
 {
     conclusion_->takeMaker(maker_id);
+}
+
+// With the reasons below it in view, where they have room.
+void FilingForm::focusWord()
+{
+    if (auto scrolled = findChild<QScrollArea*>("recordScroll"))
+        scrolled->ensureWidgetVisible(conclusion_->findChild<QWidget*>("reasons"));
+    conclusion_->focusWord();
 }
 
 void FilingForm::takeNoneOfThem()
@@ -160,6 +178,12 @@ void FilingForm::setFilable(bool filable, const QString& why_not)
     showTrouble();
 }
 
+void FilingForm::setRemark(const QString& remark)
+{
+    remark_ = remark;
+    showTrouble();
+}
+
 QString FilingForm::trouble() const
 {
     const FilingFields now = fields();
@@ -192,8 +216,9 @@ QString FilingForm::trouble() const
 
 void FilingForm::showTrouble()
 {
-    trouble_->setText(trouble());
-    file_->setEnabled(trouble().isEmpty());
+    const QString trouble = this->trouble();
+    trouble_->setText(trouble.isEmpty() ? remark_ : trouble);
+    file_->setEnabled(trouble.isEmpty());
 }
 
 }  // namespace gui

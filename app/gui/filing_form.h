@@ -41,8 +41,11 @@ public:
     FilingFields fields() const;
     void takeMaker(const QString& maker_id);  // empty: left open
     void takeNoneOfThem();
+    void focusWord();  // how sure the person is of what they conclude
     EvidencePane& evidence() { return *evidence_; }
     void setFilable(bool filable, const QString& why_not);
+    // Told beside the key that files, where nothing hinders it; empty: nothing.
+    void setRemark(const QString& remark);
     // Takes over what is being written among the facts.
     void settle();
     // Why the record cannot be filed as it stands; empty when it can.
@@ -65,10 +68,11 @@ private:
     FactTable* facts_;
     EvidencePane* evidence_;
     FilingFields shown_;
-    QBoxLayout* columns_;  // fields and facts: side by side, or one below the other
+    QBoxLayout* columns_;  // the fields, and what is beside them
+    QBoxLayout* beside_;   // facts and evidence: side by side, or one below the other
     QLabel* trouble_;
     QPushButton* file_;
-    QString why_not_;
+    QString why_not_, remark_;
     bool filable_ = false;
 };
 

@@ -5,6 +5,7 @@
 #include <QProgressBar>
 #include <QPushButton>
 #include <QToolButton>
+#include <algorithm>
 #include <cmath>
 
 namespace gui {
@@ -54,9 +55,10 @@ HeadBar::HeadBar(QWidget* parent)
 
 void HeadBar::showPhoto(const QString& name, int number, int count)
 {
-    const QString elided = photo_->fontMetrics().elidedText(name, Qt::ElideMiddle, 260);
-    photo_->setText(count > 0 ? tr("%1   %2 of %3").arg(elided).arg(number).arg(count) : name);
+    photo_name_ = name;
+    photo_place_ = count > 0 ? tr("%1 of %2").arg(number).arg(count) : QString();
     photo_->setToolTip(name);
+    fit();
 }
 
 void HeadBar::showStamp(int number, int count, const QString& viewed)
@@ -69,20 +71,20 @@ void HeadBar::showStamp(int number, int count, const QString& viewed)
     stamp_->setText(stamp_->fontMetrics().elidedText(words, Qt::ElideMiddle, most_px));
     stamp_->setAccessibleName(words);
     stamp_->setToolTip(viewed.isEmpty() ? QString() : words);
+    fit();
 }
 
 void HeadBar::showLayers(const QStringList& words, int current)
 {
+    layer_words_ = words;
+    layer_ = current;
     while (QLayoutItem* item = layer_row_->takeAt(0)) {
         item->widget()->deleteLater();
         delete item;
     }
-    const bool all = fontMetrics().horizontalAdvance(words.join("  F0    ")) < width() * 0.55;
     for (int i = 0; i < words.size(); ++i) {
         auto button = new QToolButton;
         button->setObjectName(QString("layer%1").arg(i));
-        button->setText(i == current || all ? QString("F%1  %2").arg(i + 2).arg(words[i])
-                                            : QString("F%1").arg(i + 2));
         button->setToolTip(words[i]);
         button->setAccessibleName(tr("Layer: %1").arg(words[i]));
         button->setCheckable(true);
@@ -91,6 +93,48 @@ void HeadBar::showLayers(const QStringList& words, int current)
         connect(button, &QToolButton::clicked, this, [this, i] { Q_EMIT layerPicked(i); });
         layer_row_->addWidget(button);
     }
+    fit();
+}
+
+// Every key of a layer stays whole: where there is little room the words of the layers go first,
+// of all but the one in view, then the middle of the photo's name.
+void HeadBar::fit()
+{
+    enum { AllTold, OneTold, NoneTold };
+    const auto isTold = [this](int told, int i) {
+        return told == AllTold || (told == OneTold && i == layer_);
+    };
+    constexpr int least_name = 90, widest_name = 260;
+    int room = width() - 24;
+    for (QWidget* widget : {static_cast<QWidget*>(stamp_), static_cast<QWidget*>(ahead_),
+                            static_cast<QWidget*>(stage_), static_cast<QWidget*>(progress_),
+                            static_cast<QWidget*>(stop_)})
+        if (!widget->isHidden())
+            room -= widget->sizeHint().width() + layout()->spacing();
+    const QFontMetrics bold(photo_->font());
+    const QString place = photo_place_.isEmpty() ? QString() : "   " + photo_place_;
+    room -= bold.horizontalAdvance(place) + 2 * layout()->spacing();
+    int layers = 0;
+    for (const int told : {int{AllTold}, int{OneTold}, int{NoneTold}}) {
+        layers = 0;
+        for (int i = 0; i < layer_row_->count(); ++i) {
+            auto button = static_cast<QToolButton*>(layer_row_->itemAt(i)->widget());
+            button->setText(isTold(told, i) ? QString("F%1  %2").arg(i + 2).arg(layer_words_[i])
+                                            : QString("F%1").arg(i + 2));
+            button->setMinimumWidth(button->sizeHint().width());
+            layers += button->minimumWidth() + layer_row_->spacing();
+        }
+        if (layers + least_name <= room)
+            break;
+    }
+    const int name_room = std::clamp(room - layers, least_name, widest_name);
+    photo_->setText(bold.elidedText(photo_name_, Qt::ElideMiddle, name_room) + place);
+}
+
+void HeadBar::resizeEvent(QResizeEvent* event)
+{
+    QFrame::resizeEvent(event);
+    fit();
 }
 
 void HeadBar::showProgress(const QString& stage, double done)
@@ -100,11 +144,13 @@ void HeadBar::showProgress(const QString& stage, double done)
     for (QWidget* widget : {static_cast<QWidget*>(stage_), static_cast<QWidget*>(progress_),
                             static_cast<QWidget*>(stop_)})
         widget->show();
+    fit();
 }
 
 void HeadBar::showAhead(const QString& words)
 {
     ahead_->setText(words);
+    fit();
 }
 
 void HeadBar::hideProgress()
@@ -112,6 +158,7 @@ void HeadBar::hideProgress()
     for (QWidget* widget : {static_cast<QWidget*>(stage_), static_cast<QWidget*>(progress_),
                             static_cast<QWidget*>(stop_)})
         widget->hide();
+    fit();
 }
 
 QString layerWord(const std::string& name)

@@ -30,11 +30,18 @@ Q_SIGNALS:
     void layerPicked(int layer);
     void stopWanted();
 
+protected:
+    void resizeEvent(QResizeEvent* event) override;
+
 private:
+    void fit();
+    QString photo_name_, photo_place_;
     QLabel* photo_;
     QLabel* stamp_;
     QWidget* layers_;
     QHBoxLayout* layer_row_;
+    QStringList layer_words_;
+    int layer_ = 0;
     QLabel* ahead_;
     QLabel* stage_;
     QProgressBar* progress_;

@@ -34,7 +34,7 @@ KeyGroup goingThrough()
     return {
         told(QT_TRANSLATE_NOOP("gui::Keys", "Going through the letters")),
         KeyPlace::Letters,
-        {help({}, QT_TRANSLATE_NOOP("gui::Keys", "write into the cell"),
+        {help({}, QT_TRANSLATE_NOOP("gui::Keys", "write into the cell, small ones as capitals"),
               told(QT_TRANSLATE_NOOP("gui::Keys", "letters, digits"))),
          help({Qt::Key_Return}, QT_TRANSLATE_NOOP("gui::Keys", "right as it is, on to the next")),
          help({shift | Qt::Key_Return},
@@ -43,13 +43,15 @@ KeyGroup goingThrough()
               QT_TRANSLATE_NOOP("gui::Keys",
                                 "the rest of the stamp is right (leads through what is unsure)")),
          help({ctrl | Qt::Key_Down, ctrl | Qt::Key_Up},
-              QT_TRANSLATE_NOOP("gui::Keys", "next, last cell worth a look")),
+              QT_TRANSLATE_NOOP("gui::Keys", "next, previous cell worth a look")),
          help({Qt::Key_Left, Qt::Key_Right, Qt::Key_Up, Qt::Key_Down, Qt::Key_Home, Qt::Key_End,
                ctrl | Qt::Key_Home, ctrl | Qt::Key_End},
               QT_TRANSLATE_NOOP("gui::Keys", "move; with Ctrl, Home and End: whole stamp"),
               told(QT_TRANSLATE_NOOP("gui::Keys", "arrows, Home, End"))),
          help({Qt::Key_PageDown, Qt::Key_PageUp},
-              QT_TRANSLATE_NOOP("gui::Keys", "next, last alternative; one lost more, fewer"))}};
+              QT_TRANSLATE_NOOP("gui::Keys", "next, previous alternative; one lost more, fewer")),
+         help({shift | Qt::Key_PageUp, shift | Qt::Key_PageDown},
+              QT_TRANSLATE_NOOP("gui::Keys", "surer, less sure of the letter in hand"))}};
 }
 
 KeyGroup howMuchIsLeft()
@@ -69,8 +71,9 @@ KeyGroup howMuchIsLeft()
               QT_TRANSLATE_NOOP("gui::Keys", "restored: gone, but known")),
          help({Qt::Key_Bar, ctrl | Qt::Key_7},
               QT_TRANSLATE_NOOP("gui::Keys", "or: the next letter typed may be it too")),
-         help({Qt::Key_Backslash},
-              QT_TRANSLATE_NOOP("gui::Keys", "the next sign is a character of the stamp")),
+         help(
+             {Qt::Key_Backslash},
+             QT_TRANSLATE_NOOP("gui::Keys", "the next character as it is: a sign, a small letter")),
          help({Qt::Key_AsciiCircum}, QT_TRANSLATE_NOOP("gui::Keys", "the property arrow"))}};
 }
 
@@ -86,7 +89,8 @@ KeyGroup cellsAndLines()
          help({ctrl | Qt::Key_K, ctrl | shift | Qt::Key_K},
               QT_TRANSLATE_NOOP("gui::Keys", "two letters in this cell; one with the next")),
          help({ctrl | Qt::Key_Return}, QT_TRANSLATE_NOOP("gui::Keys", "split the line here")),
-         help({ctrl | Qt::Key_J}, QT_TRANSLATE_NOOP("gui::Keys", "join with the line below")),
+         help({ctrl | Qt::Key_J},
+              QT_TRANSLATE_NOOP("gui::Keys", "join with the line below, or what was just split")),
          help({ctrl | Qt::Key_L, shift | Qt::Key_Delete},
               QT_TRANSLATE_NOOP("gui::Keys", "a new line below; take the line out")),
          help({ctrl | shift | Qt::Key_Delete},
@@ -110,9 +114,10 @@ KeyGroup looking()
     return {
         told(QT_TRANSLATE_NOOP("gui::Keys", "Looking")),
         KeyPlace::Window,
-        {help({Qt::Key_F2, Qt::Key_F3, Qt::Key_F4, Qt::Key_F5, Qt::Key_F6, Qt::Key_F7, Qt::Key_F8},
-              QT_TRANSLATE_NOOP("gui::Keys", "layers in place; F2 held: the photo as it is"),
-              told(QT_TRANSLATE_NOOP("gui::Keys", "F2 to F8"))),
+        {help(
+             {Qt::Key_F2, Qt::Key_F3, Qt::Key_F4, Qt::Key_F5, Qt::Key_F6, Qt::Key_F7, Qt::Key_F8},
+             QT_TRANSLATE_NOOP("gui::Keys", "its layers, as many as there are; F2 held: the photo"),
+             told(QT_TRANSLATE_NOOP("gui::Keys", "F2 to F8"))),
          help({ctrl | Qt::Key_Plus, ctrl | Qt::Key_Equal, ctrl | Qt::Key_Minus},
               QT_TRANSLATE_NOOP("gui::Keys", "nearer, farther (wheel with Ctrl)"),
               told(QT_TRANSLATE_NOOP("gui::Keys", "Ctrl++  Ctrl+-"))),
@@ -124,6 +129,8 @@ KeyGroup looking()
               QT_TRANSLATE_NOOP("gui::Keys", "size, contrast and tones as they were")),
          help({ctrl | Qt::Key_G},
               QT_TRANSLATE_NOOP("gui::Keys", "magnifier over the stamp, or not")),
+         help({ctrl | shift | Qt::Key_C},
+              QT_TRANSLATE_NOOP("gui::Keys", "small letters: as capitals, or as typed")),
          help({ctrl | Qt::Key_D}, QT_TRANSLATE_NOOP("gui::Keys", "day or dusk")),
          help({Qt::Key_F9}, QT_TRANSLATE_NOOP("gui::Keys", "the photo and its outlines")),
          help({ctrl | Qt::Key_T}, QT_TRANSLATE_NOOP("gui::Keys", "the reading as text, to edit")),
@@ -140,7 +147,7 @@ KeyGroup meaning()
         KeyPlace::Window,
         {help({Qt::Key_F11}, QT_TRANSLATE_NOOP("gui::Keys", "the list (opened early: recorded)")),
          help({alt | Qt::Key_Return},
-              QT_TRANSLATE_NOOP("gui::Keys", "take the maker in hand for the record")),
+              QT_TRANSLATE_NOOP("gui::Keys", "take the maker in hand: the row chosen")),
          help({alt | Qt::Key_Backspace},
               QT_TRANSLATE_NOOP("gui::Keys", "none of the known makers")),
          help({alt | Qt::Key_Delete}, QT_TRANSLATE_NOOP("gui::Keys", "leave the maker open")),
@@ -149,6 +156,18 @@ KeyGroup meaning()
          help({ctrl | Qt::Key_S}, QT_TRANSLATE_NOOP("gui::Keys", "the record; once more: file it")),
          help({ctrl | shift | Qt::Key_S},
               QT_TRANSLATE_NOOP("gui::Keys", "all the rest is right: file it, next photo"))}};
+}
+
+KeyGroup inTheList()
+{
+    return {told(QT_TRANSLATE_NOOP("gui::Keys", "In the list of makers")),
+            KeyPlace::Meaning,
+            {help({Qt::Key_Up, Qt::Key_Down},
+                  QT_TRANSLATE_NOOP("gui::Keys", "another row in hand: its years and why it fits")),
+             help({}, QT_TRANSLATE_NOOP("gui::Keys", "take the maker in hand; unfold the unlikely"),
+                  told(QT_TRANSLATE_NOOP("gui::Keys", "Enter"))),
+             help({Qt::Key_Left, Qt::Key_Right},
+                  QT_TRANSLATE_NOOP("gui::Keys", "what of the row is out of view"))}};
 }
 
 KeyGroup photosAndStamps()
@@ -164,7 +183,7 @@ KeyGroup photosAndStamps()
          help({ctrl | Qt::Key_W},
               QT_TRANSLATE_NOOP("gui::Keys", "off the table; its file and draft stay")),
          help({ctrl | Qt::Key_PageDown, ctrl | Qt::Key_PageUp},
-              QT_TRANSLATE_NOOP("gui::Keys", "next, last photo")),
+              QT_TRANSLATE_NOOP("gui::Keys", "next, previous photo")),
          help({ctrl | Qt::Key_I},
               QT_TRANSLATE_NOOP("gui::Keys", "same piece as the photo before, or not")),
          help({ctrl | Qt::Key_E},
@@ -172,7 +191,7 @@ KeyGroup photosAndStamps()
          help({ctrl | Qt::Key_R}, QT_TRANSLATE_NOOP("gui::Keys", "read a photo that was stopped")),
          help({ctrl | Qt::Key_P}, QT_TRANSLATE_NOOP("gui::Keys", "reading ahead: pause, go on")),
          help({ctrl | Qt::Key_Right, ctrl | Qt::Key_Left},
-              QT_TRANSLATE_NOOP("gui::Keys", "next, last stamp of the photo")),
+              QT_TRANSLATE_NOOP("gui::Keys", "next, previous stamp of the photo")),
          help({ctrl | Qt::Key_U, ctrl | shift | Qt::Key_U},
               QT_TRANSLATE_NOOP("gui::Keys", "turn the stamp over, by a quarter")),
          help({ctrl | Qt::Key_M}, QT_TRANSLATE_NOOP("gui::Keys", "a mirror image, or not")),
@@ -190,7 +209,7 @@ KeyGroup inThePhoto()
     return {told(QT_TRANSLATE_NOOP("gui::Keys", "In the photo")),
             KeyPlace::Photo,
             {help({Qt::Key_Return, Qt::Key_Backspace},
-                  QT_TRANSLATE_NOOP("gui::Keys", "next, last corner; then the whole outline")),
+                  QT_TRANSLATE_NOOP("gui::Keys", "next, previous corner; then the whole outline")),
              help({Qt::Key_Left, Qt::Key_Right, Qt::Key_Up, Qt::Key_Down, shift | Qt::Key_Left,
                    shift | Qt::Key_Right, shift | Qt::Key_Up, shift | Qt::Key_Down},
                   QT_TRANSLATE_NOOP("gui::Keys", "move it by a pixel; with Shift by ten"),
@@ -198,7 +217,7 @@ KeyGroup inThePhoto()
              help({Qt::Key_Comma, Qt::Key_Period},
                   QT_TRANSLATE_NOOP("gui::Keys", "turn it a degree (Shift and the mouse)")),
              help({Qt::Key_PageDown, Qt::Key_PageUp},
-                  QT_TRANSLATE_NOOP("gui::Keys", "next, last stamp")),
+                  QT_TRANSLATE_NOOP("gui::Keys", "next, previous stamp")),
              help({Qt::Key_Insert, Qt::Key_Delete},
                   QT_TRANSLATE_NOOP("gui::Keys", "add an outline, take it out")),
              help({Qt::Key_Plus, Qt::Key_Minus, Qt::Key_0},
@@ -213,7 +232,7 @@ KeyGroup inTheRecord()
         {help({}, QT_TRANSLATE_NOOP("gui::Keys", "to the field whose letter is underlined"),
               told(QT_TRANSLATE_NOOP("gui::Keys", "Tab  Alt+letter"))),
          help({Qt::Key_Space, shift | Qt::Key_Space},
-              QT_TRANSLATE_NOOP("gui::Keys", "next, last choice (or its first letter)")),
+              QT_TRANSLATE_NOOP("gui::Keys", "next, previous choice (or its first letter)")),
          help({Qt::Key_Return}, QT_TRANSLATE_NOOP("gui::Keys", "write in it; open its choices")),
          help({Qt::Key_Delete, Qt::Key_Backspace},
               QT_TRANSLATE_NOOP("gui::Keys", "take what the row says out"))}};
@@ -231,8 +250,8 @@ QString keyName(const QKeySequence& press)
 
 std::vector<KeyGroup> keyGroups()
 {
-    return {goingThrough(), howMuchIsLeft(),   cellsAndLines(), inThePhoto(),
-            looking(),      photosAndStamps(), meaning(),       inTheRecord()};
+    return {goingThrough(),    howMuchIsLeft(), cellsAndLines(), inThePhoto(), looking(),
+            photosAndStamps(), meaning(),       inTheList(),     inTheRecord()};
 }
 
 }  // namespace gui

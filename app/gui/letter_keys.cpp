@@ -32,6 +32,8 @@ const PlainKey plain_keys[] = {
     {Qt::Key_7, Qt::ControlModifier, Edit::OrElse},
     {Qt::Key_PageDown, Qt::NoModifier, Edit::NextAlternative},
     {Qt::Key_PageUp, Qt::NoModifier, Edit::PreviousAlternative},
+    {Qt::Key_PageUp, Qt::ShiftModifier, Edit::Surer},
+    {Qt::Key_PageDown, Qt::ShiftModifier, Edit::LessSure},
     {Qt::Key_Insert, Qt::NoModifier, Edit::InsertCell},
     {Qt::Key_Space, Qt::ControlModifier, Edit::InsertCell},
     {Qt::Key_Delete, Qt::NoModifier, Edit::DeleteCell},
@@ -93,6 +95,12 @@ LetterKey typed(const QString& text)
 }
 
 }  // namespace
+
+QString asCapitals(const QString& text)
+{
+    const QString capitals = text.toUpper();
+    return capitals.toLower() == text ? capitals : text;
+}
 
 std::optional<LetterKey> letterKey(const QKeyEvent& event, bool as_it_is)
 {

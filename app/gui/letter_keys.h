@@ -18,6 +18,10 @@ struct LetterKey {
     bool as_it_is = false;  // the next character is typed even if it is a sign
 };
 
+// A small letter as the capital that a stamp has; any other text, and one that has no capital of
+// its own, as it is.
+QString asCapitals(const QString& text);
+
 // Empty when the key is not for the letters.
 //   as_it_is  the key before was the one that quotes
 std::optional<LetterKey> letterKey(const QKeyEvent& event, bool as_it_is);

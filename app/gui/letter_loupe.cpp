@@ -14,7 +14,7 @@ constexpr double gap = 18, most_times = 6;
 }  // namespace
 
 void paintLoupe(QPainter& painter, const cv::Mat& pixels, const QRectF& letter, const QRectF& room,
-                double middle_x, const Colours& colours)
+                double middle_x, const Colours& colours, bool mark_edges)
 {
     const double height = std::min(room.height() - 2 * gap, most_height);
     if (height < least_height || pixels.empty())
@@ -38,6 +38,8 @@ void paintLoupe(QPainter& painter, const cv::Mat& pixels, const QRectF& letter, 
     painter.setBrush(Qt::NoBrush);
     painter.setPen(QPen(colours.rule, 1));
     painter.drawRect(frame);
+    if (!mark_edges)
+        return;
     painter.setPen(QPen(colours.hand, 2));
     for (const double edge : {letter.left(), letter.right()}) {
         const double x = frame.left() + (edge - part.left()) * times;

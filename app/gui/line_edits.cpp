@@ -83,6 +83,26 @@ void addAlternative(Cell& cell, const std::string& character)
     cell.state = models::CellState::Doubtful;
 }
 
+bool changeCertainty(Cell& cell, int by)
+{
+    constexpr double step = 0.1, most = 0.95, least = 0.05;
+    auto& list = cell.alternatives;
+    const double next = list.size() > 1 ? list[1].certainty : 0;
+    const double tenths = std::round(list.front().certainty / step) + by;
+    const double wanted = std::clamp(tenths * step, least, most);
+    if (by > 0 ? list.front().certainty >= most : wanted < next || list.front().certainty <= least)
+        return false;
+    double others = 0;
+    for (std::size_t i = 1; i < list.size(); ++i)
+        others += list[i].certainty;
+    list.front().certainty = wanted;
+    for (std::size_t i = 1; i < list.size(); ++i)
+        list[i].certainty *= std::min(1.0, (1 - wanted) / std::max(others, 1e-9));
+    if (cell.state == models::CellState::Clear)
+        cell.state = models::CellState::Doubtful;
+    return true;
+}
+
 bool changeNumber(Cell& cell, int by)
 {
     if (cell.most && *cell.most + by < 1)

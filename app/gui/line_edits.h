@@ -18,6 +18,11 @@ bool turnAlternatives(models::Cell& cell, int by);
 // that is among them already stays where it is.
 void addAlternative(models::Cell& cell, const std::string& character);
 
+// Makes the letter in hand a tenth surer (by = +1) or less sure, the others together what is left
+// at most; the cell is doubtful then, if it was clear.
+//   returns  false, and nothing changed, where it would be certain, or not the likeliest any more
+bool changeCertainty(models::Cell& cell, int by);
+
 // One character more or fewer in a lost or faint cell; one at least. From an unknown number, the
 // first step is to a known one.
 //   returns  false, and nothing changed, where it would fall below one

@@ -31,6 +31,20 @@ void closeGaps(models::Line& line)
     }
 }
 
+// What is guessed of these cells; of each stretch the likeliest, which comes first.
+void addGuesses(std::vector<ShownRole>& shown, const std::vector<RoleSpan>& guesses,
+                std::size_t first, std::size_t end)
+{
+    for (const RoleSpan& guess : guesses) {
+        const std::size_t from = std::max(guess.first_cell, first);
+        const std::size_t to = std::min(guess.end_cell, end);
+        const bool same =
+            !shown.empty() && shown.back().first_cell == from && shown.back().end_cell == to;
+        if (!same && from < to)
+            shown.push_back({from, to, guess.role, true});
+    }
+}
+
 }  // namespace
 
 QString roleWord(LineRole role)
@@ -63,17 +77,18 @@ QString roleWord(LineRole role)
 std::vector<std::vector<ShownRole>> shownRoles(const std::vector<models::Line>& lines,
                                                const std::vector<std::vector<RoleSpan>>& guessed)
 {
+    const std::vector<RoleSpan> none;
     std::vector<std::vector<ShownRole>> shown(lines.size());
     for (std::size_t i = 0; i < lines.size(); ++i) {
-        const bool own = !lines[i].spans.empty();
-        const std::vector<RoleSpan> none;
-        const auto& spans = own ? lines[i].spans : i < guessed.size() ? guessed[i] : none;
-        for (const RoleSpan& span : spans) {
-            const bool same = !shown[i].empty() && shown[i].back().first_cell == span.first_cell &&
-                              shown[i].back().end_cell == span.end_cell;
-            if (same || span.end_cell > lines[i].cells.size())  // the likeliest comes first
-                continue;
-            shown[i].push_back({span.first_cell, span.end_cell, span.role, !own});
+        const auto& guesses = i < guessed.size() ? guessed[i] : none;
+        if (lines[i].spans.empty())
+            addGuesses(shown[i], guesses, 0, lines[i].cells.size());
+        for (const RoleSpan& span : lines[i].spans) {
+            const std::size_t before = shown[i].size();
+            if (span.role == LineRole::Unknown)
+                addGuesses(shown[i], guesses, span.first_cell, span.end_cell);
+            if (shown[i].size() == before && span.end_cell <= lines[i].cells.size())
+                shown[i].push_back({span.first_cell, span.end_cell, span.role, false});
         }
     }
     return shown;

@@ -21,7 +21,8 @@ struct ShownRole {
     bool operator==(const ShownRole&) const = default;
 };
 
-// The person's parts; for a line without any, the likeliest role of each guessed stretch.
+// The person's parts; where they have not said what one is for, and for a line without any, the
+// likeliest role of each guessed stretch.
 //   guessed  as models::guessRoles gives it for these lines; may be shorter
 std::vector<std::vector<ShownRole>> shownRoles(
     const std::vector<models::Line>& lines,

@@ -62,6 +62,7 @@ QString styleSheetOf(const Colours& colours)
         QFrame#messageBar { background: SHEET; border-bottom: 1px solid RULE; }
         QLabel#trayTitle { font-weight: 600; }
         QLabel#cellLine { background: SHEET; }
+        QLabel#letterCase { background: SHEET; color: QUIET; }
         QMainWindow { background: GROUND; }
         QFrame#headBar { background: GROUND; border-bottom: 1px solid RULE; }
         QFrame#headBar QLabel { color: INK; }
@@ -75,6 +76,9 @@ QString styleSheetOf(const Colours& colours)
         QLineEdit, QPlainTextEdit, QComboBox {
             background: SHEET; border: 1px solid RULE; border-radius: 3px; padding: 3px 6px; selection-background-color: MARK; selection-color: ONMARK; }
         QLineEdit:focus, QPlainTextEdit:focus, QComboBox:focus { border: 2px solid HAND; padding: 2px 5px; }
+        QComboBox::drop-down { border: none; width: 20px; }
+        QComboBox::down-arrow { width: 0; height: 0; margin-right: 6px;
+            border-left: 5px solid SHEET; border-right: 5px solid SHEET; border-top: 6px solid INK; }
         QPushButton { background: SHEET; color: INK; border: 1px solid RULE; border-radius: 3px;
             padding: 4px 12px; }
         QPushButton:default { border: 1px solid MARK; }

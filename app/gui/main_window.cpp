@@ -32,6 +32,7 @@ MainWindow::MainWindow(SittingOptions options, QWidget* parent)
       message_(new MessageBar),
       stamp_view_(new StampView),
       cell_line_(new QLabel),
+      letter_case_(new QLabel),
       fold_(new QPushButton),
       splitter_(new QSplitter(Qt::Vertical)),
       tray_(new Tray),
@@ -86,12 +87,19 @@ void MainWindow::build()
     for (QLabel* label : {cell_line_, hints_})
         label->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
     cell_line_->setContentsMargins(12, 5, 12, 5);
+    letter_case_->setObjectName("letterCase");
+    letter_case_->setContentsMargins(0, 5, 12, 5);
+    setAsTyped(false);
+    auto line = new QHBoxLayout;
+    line->setSpacing(0);
+    line->addWidget(cell_line_, 1);
+    line->addWidget(letter_case_);
     auto upper = new QWidget;
     auto upper_layout = new QVBoxLayout(upper);
     upper_layout->setContentsMargins(0, 0, 0, 0);
     upper_layout->setSpacing(0);
     upper_layout->addWidget(stamp_view_, 1);
-    upper_layout->addWidget(cell_line_);
+    upper_layout->addLayout(line);
     upper_layout->addWidget(fold_);
     splitter_->addWidget(upper);
     splitter_->addWidget(tray_);

@@ -90,6 +90,9 @@ private:
     void showHints();
     int photoMeant() const;
     void pickLayer(int layer);
+    void wantLayer(int layer);  // says so where the stamp has no such layer
+    void setAsTyped(bool as_typed);
+    void tellNothingConfirmed();
     std::string layerName() const;
 
     void toggleTray(TrayPage page);
@@ -122,6 +125,7 @@ private:
     MessageBar* message_;
     StampView* stamp_view_;
     QLabel* cell_line_;
+    QLabel* letter_case_;
     QPushButton* fold_;  // the edge of what stays folded until the letters are gone through
     QSplitter* splitter_;
     Tray* tray_;
@@ -139,7 +143,7 @@ private:
     bool closing_ = false;
     int shown_place_ = -1;                // of the photo that was shown last
     std::pair<int, CellPlace> shown_at_;  // its stamp and cell in hand
-    int typing_gesture_ = 0;              // what is written as text in one go is undone together
+    bool as_typed_ = false;               // letters typed small stay small
     // While the key is held down that shows the photo as it is: the layer to come back to, since
     // when.
     std::optional<int> held_layer_;

@@ -51,8 +51,6 @@ void MainWindow::toggleTray(TrayPage page)
     tray_->open(page, true);
     if (page == TrayPage::Archive)
         archive_pane_->searchNow();
-    if (page == TrayPage::Text)
-        ++typing_gesture_;
 }
 
 void MainWindow::trayChanged()
@@ -75,6 +73,7 @@ void MainWindow::trayChanged()
         showLetters();
     if (tray_->isOpen(TrayPage::Filing) && sitting_->session())
         filing_form_->showStamps(sitting_->stampKeys());
+    tellNothingConfirmed();
     tray_buttons_->showOpen(tray_->isClosed() ? std::nullopt : std::optional(tray_->page()));
     keepWindowState();
     showFold();
@@ -213,6 +212,8 @@ void MainWindow::conclude(Conclusion conclusion)
         filing_form_->takeMaker({});
     }
     tray_->open(TrayPage::Filing, true);
+    if (conclusion == Conclusion::TakeMaker)
+        filing_form_->focusWord();
 }
 
 void MainWindow::restoreLetters()

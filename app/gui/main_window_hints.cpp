@@ -58,9 +58,13 @@ void MainWindow::showHints()
                 break;
         }
     }
-    hints = tr("F1 all keys    ") + hints;
-    hints_->setAccessibleName(hints);
-    hints_->setText(hints_->fontMetrics().elidedText(hints, Qt::ElideRight, hints_->width()));
+    // As many as there is room for, each whole.
+    QStringList whole = (tr("F1 all keys    ") + hints).split("    ", Qt::SkipEmptyParts);
+    hints_->setAccessibleName(whole.join("    "));
+    while (whole.size() > 1 &&
+           hints_->fontMetrics().horizontalAdvance(whole.join("    ")) > hints_->width())
+        whole.removeLast();
+    hints_->setText(whole.join("    "));
 }
 
 }  // namespace gui

@@ -53,7 +53,7 @@ void MainWindow::addLookingKeys()
     constexpr int most_layers = 7;
     addKey(Qt::Key_F2, [this] { holdPhoto(); });
     for (int layer = 1; layer < most_layers; ++layer)
-        addKey(QKeySequence(Qt::Key_F2 + layer), [this, layer] { pickLayer(layer); });
+        addKey(QKeySequence(Qt::Key_F2 + layer), [this, layer] { wantLayer(layer); });
     constexpr double step = 1.3;
     const auto zoom = [this](double factor) {
         return [this, factor] {
@@ -74,6 +74,10 @@ void MainWindow::addLookingKeys()
     });
     addKey(Qt::CTRL | Qt::Key_G, [this] {
         stamp_view_->setMagnifier(!stamp_view_->hasMagnifier());
+        keepWindowState();
+    });
+    addKey(Qt::CTRL | Qt::SHIFT | Qt::Key_C, [this] {
+        setAsTyped(!as_typed_);
         keepWindowState();
     });
     addKey(Qt::CTRL | Qt::Key_D, [this] {

@@ -19,6 +19,7 @@ void MainWindow::keepWindowState()
     state.zoom = stamp_view_->zoomed();
     state.magnifier = stamp_view_->hasMagnifier();
     state.tones = tones_;
+    state.as_typed = as_typed_;
     if (!tray_->isClosed())
         state.tray = nameOf(tray_->page());
     if (tray_->isOpen(TrayPage::Text))
@@ -34,9 +35,11 @@ void MainWindow::restoreTable()
         const auto state = sitting_->restoreTable();
         if (!state)
             return;
-        returning_ = *state;
+        if (sitting_->place() >= 0)
+            returning_ = *state;
         layer_ = state->layer;
         setLight(state->dusk ? Light::Dusk : light_);
+        setAsTyped(state->as_typed);
         stamp_view_->zoom(state->zoom);
         stamp_view_->setMagnifier(state->magnifier);
         turnTones(state->tones);

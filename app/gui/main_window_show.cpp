@@ -135,40 +135,9 @@ void MainWindow::showLetters()
                                           : std::vector<std::vector<ShownRole>>());
     if (tray_->isOpen(TrayPage::Text))
         typed_pane_->showLines(stamp ? stamp->shown.lines : std::vector<models::Line>());
+    if (tray_->isOpen(TrayPage::Filing))
+        tellNothingConfirmed();
     showPlace();
-}
-
-void MainWindow::showPlace()
-{
-    WorkSession* session = sitting_->session();
-    const models::Cell* cell = session ? session->editor().cell() : nullptr;
-    if (session) {
-        stamp_view_->setPlace(session->editor().place());
-        const std::pair at(session->current(), session->editor().place());
-        if (at != std::exchange(shown_at_, at))
-            actionDone();
-    }
-    if (cell)
-        cell_line_->setText(cellSentence(*cell, session->person()) + differenceWords(*cell));
-    else if (session && session->stamp())
-        cell_line_->setText(session->editor().reading().lines.empty()
-                                ? tr("Nothing read here; type the letters you see.")
-                                : tr("After the last letter; typing adds to the line."));
-    else
-        cell_line_->clear();
-    showFold();
-}
-
-// What the engines saw where the person's cell in hand says otherwise.
-QString MainWindow::differenceWords(const models::Cell& cell) const
-{
-    const StampWork* stamp = sitting_->session()->stamp();
-    const std::size_t line = sitting_->session()->editor().place().line;
-    if (!stamp || !stamp->examined || line >= stamp->shown.lines.size())
-        return {};
-    const models::Cell* seen = differingCell(
-        cell, stamp->shown.lines[line], stamp->examined->proposal, sitting_->session()->person());
-    return seen ? tr(".  The engine: %1").arg(cellSentence(*seen, {})) : QString();
 }
 
 void MainWindow::showFold()

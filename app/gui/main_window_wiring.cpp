@@ -92,9 +92,9 @@ void MainWindow::connectPanes()
             session()->moveTo(place);
     });
     connect(typed_pane_, &TypedPane::written, this,
-            [this, session](const std::vector<models::Line>& lines) {
+            [this, session](const std::vector<models::Line>& lines, int gesture) {
                 if (session())
-                    session()->write(lines, typing_gesture_);
+                    session()->write(lines, gesture);
                 keepWindowState();
             });
     connect(typed_pane_, &TypedPane::faulty, this, &MainWindow::keepWindowState);
@@ -129,8 +129,9 @@ void MainWindow::connectPanesToSitting()
             [this](const StampPlace& stamp, const StampPlace& onto) {
                 guarded([&] { sitting_->joinViews(stamp, onto); });
             });
-    connect(candidates_, &CandidateList::taken, this,
-            [this] { conclude(candidates_->conclusionInHand()); });
+    connect(candidates_, &CandidateList::taken, this, [this] {
+        conclude(candidates_->inHand() ? Conclusion::TakeMaker : Conclusion::LeaveOpen);
+    });
     connect(filing_form_, &FilingForm::fieldsChanged, this, [this, session] {
         if (session())
             session()->setFields(filing_form_->fields());

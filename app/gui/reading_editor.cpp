@@ -54,7 +54,8 @@ void ReadingEditor::put(models::Reading reading, CellPlace place)
 
 void ReadingEditor::goTo(CellPlace place)
 {
-    just_typed_ = or_else_ = false;
+    just_typed_ = or_else_ = just_split_ = false;
+    turning_.reset();
     if (reading_.lines.empty()) {
         place_ = {};
         return;
@@ -133,6 +134,7 @@ EditOutcome ReadingEditor::type(const std::string& character)
 {
     if (or_else_) {
         or_else_ = false;
+        turning_.reset();
         Cell* cell = target();
         if (!cell || cell->alternatives.empty())
             return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
@@ -156,148 +158,6 @@ EditOutcome ReadingEditor::type(const std::string& character)
     goTo({place_.line, place_.cell + 1});
     just_typed_ = true;
     return {true, {}};
-}
-
-EditOutcome ReadingEditor::apply(Edit edit)
-{
-    if (edit != Edit::OrElse)
-        or_else_ = false;
-    switch (edit) {
-        case Edit::MarkClear:
-            return markState(CellState::Clear);
-        case Edit::MarkUnsure:
-            return markState(CellState::Doubtful);
-        case Edit::MarkRestored:
-            return markState(CellState::Restored);
-        case Edit::MarkFaint:
-            return markGone(CellState::Traces, false);
-        case Edit::MarkLost:
-            return markGone(CellState::Lost, false);
-        case Edit::MarkLostUnknown:
-            return markGone(CellState::Lost, true);
-        case Edit::OrElse:
-            or_else_ = true;
-            return {};
-        case Edit::NextAlternative:
-            return turn(+1);
-        case Edit::PreviousAlternative:
-            return turn(-1);
-        case Edit::InsertCell:
-            return insertCell();
-        case Edit::DeleteCell:
-            return deleteCell();
-        case Edit::DeleteBefore:
-            return deleteBefore();
-        case Edit::Accept:
-            return accept(false);
-        case Edit::AcceptLine:
-            return accept(true);
-        case Edit::AcceptStamp:
-            return acceptStamp();
-        case Edit::SplitLine:
-            return splitLine();
-        case Edit::JoinLine:
-            return joinLine();
-        case Edit::AddLine:
-            return addLine();
-        case Edit::LeftEnd:
-            return cycleEnd(&Line::left_end);
-        case Edit::RightEnd:
-            return cycleEnd(&Line::right_end);
-        case Edit::RemoveLine:
-            return removeLine();
-        case Edit::RemoveOtherLines:
-            return removeOtherLines();
-        case Edit::LineUp:
-            return moveLine(-1);
-        case Edit::LineDown:
-            return moveLine(+1);
-        case Edit::JoinCell:
-            return joinCell();
-        case Edit::SplitCell:
-            return splitCell();
-        case Edit::PartHere:
-            return partHere();
-        default:
-            return setRole(static_cast<models::LineRole>(static_cast<int>(edit) -
-                                                         static_cast<int>(Edit::RoleUnknown)));
-    }
-}
-
-EditOutcome ReadingEditor::markState(CellState state)
-{
-    Cell* cell = target();
-    if (!cell || cell->alternatives.empty())
-        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
-                                         "Type the letter first, then say how sure it is.")};
-    const bool doubting = state == CellState::Doubtful && cell->state == CellState::Restored;
-    if (doubting) {
-        cell->doubted = !cell->doubted;
-    } else {
-        cell->state = state;
-        cell->doubted = false;
-    }
-    touch(*cell);
-    if (!just_typed_)
-        stepOn();
-    return {true, {}};
-}
-
-EditOutcome ReadingEditor::markGone(CellState state, bool unknown_number)
-{
-    if (reading_.lines.empty())
-        reading_.lines.emplace_back();
-    Line& here = *line();
-    if (place_.cell == here.cells.size())
-        here.cells.emplace_back();
-    Cell& cell = here.cells[place_.cell];
-    cell.state = state;
-    cell.alternatives.clear();
-    cell.doubted = false;
-    cell.least = unknown_number ? 0 : 1;
-    cell.most = unknown_number ? std::nullopt : std::optional<int>(1);
-    touch(cell);
-    // At a line's end, as in the typed notation, it says that the line was cut off there.
-    if (unknown_number && place_.cell + 1 == here.cells.size())
-        here.right_end = models::LineEnd::CutOff;
-    else if (unknown_number && place_.cell == 0)
-        here.left_end = models::LineEnd::CutOff;
-    stepOn();
-    return {true, {}};
-}
-
-EditOutcome ReadingEditor::turn(int by)
-{
-    Cell* cell = target();
-    if (!cell)
-        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor", "There is no cell here to turn.")};
-    const bool turned =
-        cell->alternatives.empty() ? changeNumber(*cell, by) : turnAlternatives(*cell, by);
-    if (!turned)
-        return {false, QT_TRANSLATE_NOOP(
-                           "gui::ReadingEditor",
-                           "There is nothing else this cell could be; type the letter you see.")};
-    touch(*cell);
-    return {true, {}};
-}
-
-EditOutcome ReadingEditor::accept(bool whole_line)
-{
-    Line* here = line();
-    if (!here)
-        return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor",
-                                         "There is no line yet: type the letters you see.")};
-    const std::size_t end =
-        whole_line ? here->cells.size() : std::min(place_.cell + 1, here->cells.size());
-    bool changed = false;
-    for (std::size_t i = whole_line ? 0 : place_.cell; i < end; ++i) {
-        changed = changed || here->cells[i].by != person_;
-        touch(here->cells[i]);
-    }
-    if (whole_line && end > 0)
-        place_.cell = end - 1;
-    stepOn();
-    return {changed, {}};
 }
 
 }  // namespace gui

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,6 +20,8 @@ enum class Edit {
     OrElse,               // the next typed character is one more letter that this cell may be
     NextAlternative,      // of a lost or faint cell: one character more
     PreviousAlternative,  // of a lost or faint cell: one character fewer
+    Surer,                // of the letter in hand: a tenth more
+    LessSure,
     InsertCell,
     DeleteCell,
     DeleteBefore,
@@ -74,7 +77,8 @@ struct CellPlace {
 
 struct EditOutcome {
     bool changed = false;
-    std::string why_not;  // a sentence for the person where it could not be done; often empty
+    std::string why_not;     // a sentence for the person where it could not be done; often empty
+    bool as_before = false;  // going through alternatives has come round: nothing is left of it
 };
 
 // The rules by which a person turns a proposal into their own reading. Cells they touch carry
@@ -86,6 +90,8 @@ public:
 
     const models::Reading& reading() const { return reading_; }
     CellPlace place() const { return place_; }
+    // While one goes through the alternatives of a cell: the cell as it was before; else nullptr.
+    const models::Cell* turnedFrom() const { return turning_ ? &turning_->cell : nullptr; }
     // nullptr after a line's last cell, and when there are no lines.
     const models::Cell* cell() const;
     // Puts a whole reading in place, as undo does; the place is brought inside it.
@@ -112,7 +118,11 @@ private:
     void stepOn();
     EditOutcome markState(models::CellState state);
     EditOutcome markGone(models::CellState state, bool unknown_number);
+    EditOutcome mark(Edit edit);
+    EditOutcome applyToCell(Edit edit);
+    EditOutcome applyToLine(Edit edit);
     EditOutcome turn(int by);
+    EditOutcome weigh(int by);
     EditOutcome insertCell();
     EditOutcome deleteCell();
     EditOutcome deleteBefore();
@@ -131,11 +141,19 @@ private:
     void moveToOpen(int by);
     EditOutcome cycleEnd(models::LineEnd models::Line::*end);
 
+    // Before the first of the alternatives gone through.
+    struct Turning {
+        models::Cell cell;
+        std::optional<double> line_certainty;
+    };
+
     models::Reading reading_;
     std::string person_;
     CellPlace place_;
     bool just_typed_ = false;  // marks then speak of the cell just written, as in "A?"
     bool or_else_ = false;
+    std::optional<Turning> turning_;
+    bool just_split_ = false;  // joining then takes the split back
 };
 
 }  // namespace gui

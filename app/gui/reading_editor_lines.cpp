@@ -13,6 +13,32 @@ namespace gui {
 
 using models::Line;
 
+EditOutcome ReadingEditor::applyToLine(Edit edit)
+{
+    switch (edit) {
+        case Edit::SplitLine:
+            return splitLine();
+        case Edit::JoinLine:
+            return joinLine();
+        case Edit::AddLine:
+            return addLine();
+        case Edit::RemoveLine:
+            return removeLine();
+        case Edit::RemoveOtherLines:
+            return removeOtherLines();
+        case Edit::LineUp:
+            return moveLine(-1);
+        case Edit::LineDown:
+            return moveLine(+1);
+        case Edit::LeftEnd:
+            return cycleEnd(&Line::left_end);
+        case Edit::RightEnd:
+            return cycleEnd(&Line::right_end);
+        default:
+            return partHere();
+    }
+}
+
 EditOutcome ReadingEditor::insertCell()
 {
     if (reading_.lines.empty())
@@ -61,11 +87,14 @@ EditOutcome ReadingEditor::splitLine()
     const std::size_t above = place_.line;
     splitLineAt(reading_, above, place_.cell);
     goTo({above + 1, 0});
+    just_split_ = true;
     return {true, {}};
 }
 
 EditOutcome ReadingEditor::joinLine()
 {
+    if (just_split_ && place_.line > 0)
+        --place_.line;
     if (place_.line + 1 >= reading_.lines.size())
         return {false, QT_TRANSLATE_NOOP("gui::ReadingEditor", "There is no line below to join.")};
     const std::size_t seam = line()->cells.size();

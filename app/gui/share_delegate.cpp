@@ -5,6 +5,7 @@
 
 #include "app/gui/candidate_model.h"
 #include "app/gui/look.h"
+#include "app/gui/year_bars.h"
 
 namespace gui {
 
@@ -17,9 +18,8 @@ void ShareDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option,
     QRectF bar = QRectF(option.rect).adjusted(6, 0, -6, -2);
     bar.setTop(bar.bottom() - 3);
     const bool chosen = option.state.testFlag(QStyle::State_Selected);
-    painter->fillRect(bar, chosen ? colours.mark : colours.rule);
-    bar.setWidth(bar.width() * share);
-    painter->fillRect(bar, chosen ? colours.on_mark : colours.mark);
+    paintShare(*painter, bar, share, chosen ? colours.on_mark : colours.rule,
+               chosen ? colours.on_mark : colours.mark);
 }
 
 }  // namespace gui

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <optional>
+#include <utility>
 
 namespace gui {
 
@@ -79,6 +80,41 @@ double scaleOf(const QSizeF& rectified, std::size_t lines, const SheetRoom& room
     return std::min(full, std::max(fitting, 0.6 * full));
 }
 
+bool standBeside(const models::Box& a, const models::Box& b)
+{
+    if (a.height <= 0 || b.height <= 0)
+        return false;
+    const double shared = std::min(a.y + a.height, b.y + b.height) - std::max(a.y, b.y);
+    const bool apart = a.x + a.width <= b.x + b.width / 2 || b.x + b.width <= a.x + a.width / 2;
+    return apart && shared > 0.5 * std::min(a.height, b.height);
+}
+
+// The lines from `first` on that stand side by side, as one box; how many they are.
+std::pair<models::Box, std::size_t> rowFrom(const std::vector<models::Line>& lines,
+                                            std::size_t first)
+{
+    models::Box box = lines[first].box_px;
+    std::size_t count = 1;
+    while (first + count < lines.size() &&
+           standBeside(lines[first + count - 1].box_px, lines[first + count].box_px)) {
+        const models::Box& next = lines[first + count].box_px;
+        const double bottom = std::max(box.y + box.height, next.y + next.height);
+        box.y = std::min(box.y, next.y);
+        box.height = bottom - box.y;
+        ++count;
+    }
+    return {box, count};
+}
+
+// Where the picture is cut below a row: between it and the next one.
+double cutBelow(const models::Box& row, const std::vector<models::Line>& lines, std::size_t next)
+{
+    const double bottom = row.y + row.height;
+    if (next >= lines.size() || lines[next].box_px.height <= 0)
+        return bottom + row.height * 0.12;
+    return (bottom + std::max(rowFrom(lines, next).first.y, row.y)) / 2;
+}
+
 void moveDown(SheetLayout& sheet, double by)
 {
     sheet.top = by;
@@ -149,21 +185,17 @@ SheetLayout layOutSheet(const QSizeF& rectified, const std::vector<models::Line>
         source_top = source_bottom;
         y += picture.height();
     };
-    for (std::size_t i = 0; i < lines.size(); ++i) {
+    for (std::size_t first = 0; first < lines.size();) {
+        const auto [row, count] = rowFrom(lines, first);
         LineBand band;
-        const models::Box& box = lines[i].box_px;
-        double cut = source_top;
-        if (box.height > 0) {
-            cut = box.y + box.height;
-            const bool next_known = i + 1 < lines.size() && lines[i + 1].box_px.height > 0;
-            cut = next_known ? (cut + std::max(lines[i + 1].box_px.y, box.y)) / 2
-                             : cut + box.height * 0.12;
-        }
+        const double cut = row.height > 0 ? cutBelow(row, lines, first + count) : source_top;
         slice(std::clamp(cut, source_top, rectified.height()), band.source, band.picture);
-        band.strip = QRectF(0, y, sheet.width, room.strip_height);
-        y += room.strip_height;
-        band.cells = cellRects(lines[i], sheet, room, band.strip);
-        sheet.bands.push_back(std::move(band));
+        for (const std::size_t end = first + count; first < end; ++first) {
+            band.strip = QRectF(0, y, sheet.width, room.strip_height);
+            y += room.strip_height;
+            band.cells = cellRects(lines[first], sheet, room, band.strip);
+            sheet.bands.push_back(band);
+        }
     }
     slice(rectified.height(), sheet.tail_source, sheet.tail_picture);
     sheet.height = y;

@@ -20,7 +20,7 @@ struct SheetRoom {
 
 // One line: a slice of the picture, its cells directly below it.
 struct LineBand {
-    QRectF source;   // of the rectified stamp
+    QRectF source;   // of the rectified stamp; lines side by side have the same slice
     QRectF picture;  // where that slice is shown; empty where the line has no box
     QRectF strip;
     std::vector<QRectF> cells;  // inside the strip, left to right, never overlapping
@@ -47,10 +47,11 @@ struct CellExtent {
 std::vector<CellExtent> cellExtents(const models::Line& line);
 
 // Lays a stamp out at the full width, cut between its lines so that each cell stands under its
-// letter. A stamp that would not fit the height is made smaller, to six tenths at most, and then
-// scrolled; one that leaves room stands a little above the middle. Cells without a place in the
-// picture are set between their neighbours. Without a picture (an empty size) the lines stand below
-// each other, room for a sentence above them.
+// letter. Lines that stand side by side share one slice, their cells below each other. A stamp that
+// would not fit the height is made smaller, to six tenths at most, and then scrolled; one that
+// leaves room stands a little above the middle. Cells without a place in the picture are set
+// between their neighbours. Without a picture (an empty size) the lines stand below each other,
+// room for a sentence above them.
 SheetLayout layOutSheet(const QSizeF& rectified, const std::vector<models::Line>& lines,
                         const SheetRoom& room);
 

@@ -88,6 +88,8 @@ public:
     // Where one was, as it was kept last; photos that are gone are left out.
     void setWindowState(const WindowState& state);
     std::optional<WindowState> restoreTable();
+    // Whether there are letters, and the person has confirmed none of any photo of the piece.
+    bool isUnconfirmed();
     // The last thing that is kept.
     void leaveTable();
 
@@ -217,7 +219,7 @@ private:
     void date();
     void takeDating(int ticket, std::shared_ptr<const std::vector<models::PartDating>> parts);
     std::vector<PhotoWork> pieceWork() const;
-    void sayFiled(const models::ItemRecord& item, std::size_t left_out);
+    void sayFiled(const models::ItemRecord& item, std::size_t left_out, bool unconfirmed);
     void readStaleStamps();
     void rank();
     void makeRoom();

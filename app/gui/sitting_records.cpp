@@ -51,6 +51,20 @@ bool Sitting::isReadyToFile(const std::vector<int>& places)
     return true;
 }
 
+bool Sitting::isUnconfirmed()
+{
+    bool letters = false;
+    for (const int place : piecePlaces(place_)) {
+        const WorkSession* session = places_[place].session.get();
+        for (const StampWork& stamp : session ? session->stamps() : std::vector<StampWork>()) {
+            letters = letters || lettersSeen(stamp).all > 0;
+            if (hasConfirmed(stamp.shown, session->person()))
+                return false;
+        }
+    }
+    return letters;
+}
+
 bool Sitting::fileRecord(const std::string& layer)
 {
     Place* here = current();
@@ -60,6 +74,7 @@ bool Sitting::fileRecord(const std::string& layer)
     FilingFacts facts{options_.author, options_.clock(), layer, {}};
     if (!options_.register_folder.empty())
         facts.register_sha256 = flow::registerSha256(options_.register_folder);
+    const bool unconfirmed = !here->record && isUnconfirmed();
     std::size_t left_out = 0;
     for (const int place : places)
         left_out +=
@@ -79,7 +94,7 @@ bool Sitting::fileRecord(const std::string& layer)
         drafts_.discard(work.session->photo().sha256);
         queue_.setState(place, PhotoState::Filed);
     }
-    sayFiled(here->record->item, left_out);
+    sayFiled(here->record->item, left_out, unconfirmed);
     Q_EMIT sessionChanged();
     return true;
 }
@@ -143,9 +158,11 @@ void Sitting::takeFiledFields(Place& work)
     work.session->takeFields(filed);
 }
 
-void Sitting::sayFiled(const models::ItemRecord& item, std::size_t left_out)
+void Sitting::sayFiled(const models::ItemRecord& item, std::size_t left_out, bool unconfirmed)
 {
     QString sentence = tr("Filed as %1.").arg(recordName(item));
+    if (unconfirmed)
+        sentence += " " + tr("No letter of it was confirmed by you.");
     if (left_out > 0)
         sentence +=
             " " + tr("Outlines left out, since nobody went through them: %1.").arg(left_out);

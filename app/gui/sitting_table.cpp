@@ -90,9 +90,12 @@ std::optional<WindowState> Sitting::restoreTable()
 {
     const auto filed = putAwayFiledDrafts();
     auto kept = keptTable(options_.archive_folder / "table.json");
-    if (!kept || kept->photos.empty())
+    if (!kept)
         return std::nullopt;
     reads_ahead_ = reads_ahead_ && !kept->ahead_paused;
+    window_ = kept->window;
+    if (kept->photos.empty())
+        return window_;
     std::map<int, int> place_of;  // in the table as it was -> now
     for (int i = 0; i < static_cast<int>(kept->photos.size()); ++i) {
         TableState::Laid& laid = kept->photos[static_cast<std::size_t>(i)];

@@ -10,6 +10,7 @@
 #include "app/gui/cell_words.h"
 #include "app/gui/letter_loupe.h"
 #include "app/gui/look.h"
+#include "app/gui/magnifier.h"
 #include "app/gui/picture.h"
 
 namespace gui {
@@ -24,7 +25,13 @@ StampView::StampView(QWidget* parent) : QScrollArea(parent), sheet_(new QWidget)
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
     sheet_->setObjectName("stampSheet");
     sheet_->installEventFilter(this);
+    sheet_->setMouseTracking(true);
     setWidget(sheet_);
+}
+
+StampView::~StampView()
+{
+    delete magnifier_;
 }
 
 void StampView::showPicture(const cv::Mat& pixels)
@@ -52,6 +59,7 @@ void StampView::showBeside(const models::Reading& proposal,
 void StampView::setPlace(CellPlace place)
 {
     place_ = place;
+    mouse_at_.reset();
     showPlace();
 }
 
@@ -118,6 +126,7 @@ void StampView::layOutStrips()
 {
     while (strips_.size() < layout_.bands.size()) {
         auto strip = new CellStrip(sheet_);
+        strip->setMouseTracking(true);  // for the sheet, to which its moves go on
         const std::size_t line = strips_.size();
         connect(strip, &CellStrip::cellClicked, this, [this, line](std::size_t cell) {
             setFocus(Qt::MouseFocusReason);
@@ -162,6 +171,7 @@ void StampView::showPlace()
                                      : tr("after the last letter"));
     }
     sheet_->update();
+    showMagnifier();
 }
 
 void StampView::paintSheet(QWidget* sheet)
@@ -191,19 +201,13 @@ void StampView::paintSheet(QWidget* sheet)
     paintInHand(painter);
 }
 
-const models::Cell* StampView::cellInHand() const
+QRectF StampView::letterAt(CellPlace place) const
 {
-    if (place_.line >= layout_.bands.size() || place_.cell >= lines_[place_.line].cells.size())
-        return nullptr;
-    return &lines_[place_.line].cells[place_.cell];
-}
-
-QRectF StampView::letterInHand() const
-{
-    if (!cellInHand() || lines_[place_.line].box_px.height <= 0)
+    if (place.line >= layout_.bands.size() || place.cell >= lines_[place.line].cells.size() ||
+        lines_[place.line].box_px.height <= 0)
         return {};
-    const CellExtent extent = cellExtents(lines_[place_.line])[place_.cell];
-    const models::Box& box = lines_[place_.line].box_px;
+    const CellExtent extent = cellExtents(lines_[place.line])[place.cell];
+    const models::Box& box = lines_[place.line].box_px;
     return {extent.left, box.y, std::max(0.0, extent.right - extent.left), box.height};
 }
 
@@ -211,7 +215,7 @@ QRectF StampView::letterInHand() const
 // large below the last line where there is room for it.
 void StampView::paintInHand(QPainter& painter) const
 {
-    const QRectF letter = letterInHand();
+    const QRectF letter = letterAt(place_);
     if (letter.isEmpty())
         return;
     const LineBand& band = layout_.bands[place_.line];
@@ -227,25 +231,8 @@ void StampView::paintInHand(QPainter& painter) const
     }
     const double below = layout_.top + layout_.height;
     const QRectF room(0, below, sheet_->width(), sheet_->height() - below);
-    if (magnifier_)
-        paintMagnifier(painter, letter, (left + right) / 2);
-    else
+    if (!magnifier_on_)
         paintLoupe(painter, pixels_, letter, room, (left + right) / 2, coloursIn(palette()));
-}
-
-void StampView::clickSheet(const QPointF& position)
-{
-    setFocus(Qt::MouseFocusReason);
-    for (std::size_t i = 0; i < layout_.bands.size(); ++i) {
-        const LineBand& band = layout_.bands[i];
-        if (!band.picture.contains(position))
-            continue;
-        std::size_t cell = band.cells.size();
-        for (std::size_t k = band.cells.size(); k-- > 0;)
-            if (position.x() < band.cells[k].right())
-                cell = k;
-        Q_EMIT placed({i, cell});
-    }
 }
 
 bool StampView::eventFilter(QObject* watched, QEvent* event)
@@ -259,6 +246,8 @@ bool StampView::eventFilter(QObject* watched, QEvent* event)
                        type == QEvent::MouseButtonRelease;
     if (watched == sheet_ && mouse)
         dragSheet(static_cast<QMouseEvent*>(event));
+    if (watched == sheet_ && (type == QEvent::MouseMove || type == QEvent::Leave))
+        followMouse(event);
     return QScrollArea::eventFilter(watched, event);
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <QPixmap>
+#include <QPointer>
 #include <QScrollArea>
 #include <optional>
 #include <string>
@@ -16,6 +17,7 @@
 namespace gui {
 
 class CellStrip;
+class Magnifier;
 
 // The stamp at the window's full width, cut between its lines, the cells of each directly below
 // it. Takes the keys of the letters and tells what they ask for; changes nothing itself.
@@ -24,6 +26,7 @@ class StampView : public QScrollArea {
 
 public:
     explicit StampView(QWidget* parent = nullptr);
+    ~StampView() override;
 
     // A layer of the stamp, or its colours: CV_8UC1 or CV_8UC3; empty shows `empty_words`.
     void showPicture(const cv::Mat& pixels);
@@ -40,9 +43,11 @@ public:
     double zoomed() const { return zoom_; }
     void setTones(const Tones& tones);
     const Tones& tones() const { return tones_; }
-    // The letter in hand larger, over the stamp where there is no room below it.
+    // The letter in hand, or what is under the mouse, larger, over everything else.
     void setMagnifier(bool on);
-    bool hasMagnifier() const { return magnifier_; }
+    bool hasMagnifier() const { return magnifier_on_; }
+    // Letters typed small are told as capitals unless they are to be as typed.
+    void setAsTyped(bool as_typed) { as_typed_ = as_typed; }
 
     const SheetLayout& sheet() const { return layout_; }
     const std::vector<CellStrip*>& strips() const { return strips_; }
@@ -68,7 +73,11 @@ protected:
 private:
     void layOut();
     void scalePicture();
-    void paintMagnifier(QPainter& painter, const QRectF& letter, double middle_x) const;
+    void followMouse(QEvent* event);
+    void showMagnifier();
+    QRectF letterAt(CellPlace place) const;  // in the rectified stamp; empty: has no place there
+    QRectF letterUnder(const QPointF& on_sheet) const;
+    QString asWritten(const QString& text) const;
     void dragSheet(QMouseEvent* event);
     QPointF pointInHand() const;
     SheetRoom room() const;
@@ -77,8 +86,6 @@ private:
     void showPlace();
     void paintSheet(QWidget* sheet);
     void paintInHand(QPainter& painter) const;
-    const models::Cell* cellInHand() const;
-    QRectF letterInHand() const;  // in the rectified stamp; empty when it has no place there
     void clickSheet(const QPointF& position);
 
     QWidget* sheet_;
@@ -94,7 +101,10 @@ private:
     std::vector<std::vector<ShownRole>> roles_;
     Tones tones_;
     double zoom_ = 1;
-    bool magnifier_ = false;
+    bool magnifier_on_ = false;
+    QPointer<Magnifier> magnifier_;    // the window's
+    std::optional<QPointF> mouse_at_;  // on the sheet, until a key leads elsewhere
+    bool as_typed_ = false;
     std::optional<QPoint> dragged_from_;  // the middle button pulls the sheet
     bool as_it_is_ = false;
 };

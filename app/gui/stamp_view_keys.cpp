@@ -21,6 +21,7 @@ bool StampView::event(QEvent* event)
 
 void StampView::keyPressEvent(QKeyEvent* event)
 {
+    const bool quoted = as_it_is_;
     const auto key = letterKey(*event, as_it_is_);
     if (!key) {
         event->ignore();
@@ -32,14 +33,19 @@ void StampView::keyPressEvent(QKeyEvent* event)
     else if (key->move)
         Q_EMIT moved(*key->move);
     else if (!key->text.isEmpty())
-        Q_EMIT typed(key->text);
+        Q_EMIT typed(quoted ? key->text : asWritten(key->text));
 }
 
 void StampView::inputMethodEvent(QInputMethodEvent* event)
 {
     if (!event->commitString().isEmpty())
-        Q_EMIT typed(event->commitString());
+        Q_EMIT typed(asWritten(event->commitString()));
     event->accept();
+}
+
+QString StampView::asWritten(const QString& text) const
+{
+    return as_typed_ ? text : asCapitals(text);
 }
 
 QVariant StampView::inputMethodQuery(Qt::InputMethodQuery query) const

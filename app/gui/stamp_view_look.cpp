@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "app/gui/letter_loupe.h"
+#include "app/gui/magnifier.h"
 #include "app/gui/stamp_view.h"
 
 namespace gui {
@@ -55,23 +55,6 @@ void StampView::setTones(const Tones& tones)
     scaled_ = {};
     scalePicture();
     sheet_->update();
-}
-
-void StampView::setMagnifier(bool on)
-{
-    magnifier_ = on;
-    sheet_->update();
-}
-
-// In the lower half of the view, on the side away from the letter, so that neither hides the other.
-void StampView::paintMagnifier(QPainter& painter, const QRectF& letter, double middle_x) const
-{
-    const QRectF view(-QPointF(sheet_->pos()), QSizeF(viewport()->size()));
-    const bool to_right = middle_x < view.center().x();
-    QRectF room = view.adjusted(0, view.height() * 0.45, 0, 0);
-    room.setLeft(to_right ? view.center().x() : view.left());
-    room.setWidth(view.width() / 2);
-    paintLoupe(painter, pixels_, letter, room, room.center().x(), coloursIn(palette()));
 }
 
 void StampView::dragSheet(QMouseEvent* event)

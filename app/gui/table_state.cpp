@@ -23,6 +23,7 @@ WindowState windowFromJson(const nlohmann::json& json)
     window.zoom = json.value("zoom", 1.0);
     window.magnifier = json.value("magnifier", false);
     window.tones = {json.value("contrast", 1.0), json.value("gamma", 1.0)};
+    window.as_typed = json.value("as_typed", false);
     return window;
 }
 
@@ -50,6 +51,7 @@ void keepTable(const std::filesystem::path& file, const TableState& state)
                                          {"magnifier", state.window.magnifier},
                                          {"contrast", state.window.tones.contrast},
                                          {"gamma", state.window.tones.gamma},
+                                         {"as_typed", state.window.as_typed},
                                          {"photos", photos}};
     std::error_code ignored;
     std::filesystem::create_directories(file.parent_path(), ignored);

@@ -20,6 +20,7 @@ struct WindowState {
     double zoom = 1;
     bool magnifier = false;
     Tones tones;
+    bool as_typed = false;  // letters typed small stay small
 
     bool operator==(const WindowState&) const = default;
 };

@@ -192,9 +192,9 @@ std::optional<StampPlace> ToReadList::stampAt(const QPoint& point) const
 
 QMimeData* ToReadList::mimeOf(const StampPlace& stamp) const
 {
-    QMimeData* data = model()->mimeData({model()->index(stamp.place, 0)});
-    data->setData(stamp_type, QByteArray::fromStdString(stamp.id));
-    return data;
+    QMimeData* dragged = model()->mimeData({model()->index(stamp.place, 0)});
+    dragged->setData(stamp_type, QByteArray::fromStdString(stamp.id));
+    return dragged;
 }
 
 void ToReadList::mousePressEvent(QMouseEvent* event)
@@ -215,15 +215,15 @@ void ToReadList::startDrag(Qt::DropActions actions)
 void ToReadList::dropEvent(QDropEvent* event)
 {
     const auto onto = stampAt(event->position().toPoint());
-    const QMimeData* data = event->mimeData();
-    if (!onto || !data->hasFormat(stamp_type))
+    const QMimeData* dropped = event->mimeData();
+    if (!onto || !dropped->hasFormat(stamp_type))
         return QListView::dropEvent(event);
-    const int place = data->data(static_cast<PhotoQueue*>(model())->mimeTypes().front()).toInt();
+    const int place = dropped->data(static_cast<PhotoQueue*>(model())->mimeTypes().front()).toInt();
     event->acceptProposedAction();
     stopAutoScroll();
     setState(NoState);
     viewport()->update();
-    Q_EMIT stampLaidOnto({place, data->data(stamp_type).toStdString()}, *onto);
+    Q_EMIT stampLaidOnto({place, dropped->data(stamp_type).toStdString()}, *onto);
 }
 
 void ToReadList::setCurrentPhoto(int place)

@@ -3,7 +3,10 @@
 #include <QFontDatabase>
 #include <QLabel>
 #include <QPlainTextEdit>
+#include <QTextCursor>
+#include <QTextDocument>
 #include <QVBoxLayout>
+#include <algorithm>
 
 #include "app/gui/window_undo.h"
 #include "models/leiden.h"
@@ -42,6 +45,7 @@ TypedPane::TypedPane(QWidget* parent)
     layout->addWidget(text_, 1);
     layout->addWidget(below_);
     setFocusProxy(text_);
+    connect(text_->document(), &QTextDocument::contentsChange, this, &TypedPane::countGesture);
     connect(text_, &QPlainTextEdit::textChanged, this, &TypedPane::take);
     tell({});
 }
@@ -51,10 +55,40 @@ void TypedPane::showLines(const std::vector<models::Line>& lines)
     const auto parsed = models::parseTyped(text_->toPlainText().toStdString());
     if (text_->hasFocus() && (parsed.fault || typedText(parsed.lines) == typedText(lines)))
         return;
+    const int cursor = text_->textCursor().position();
     filling_ = true;
     text_->setPlainText(typedText(lines));
     filling_ = false;
+    QTextCursor back = text_->textCursor();
+    back.setPosition(std::min(cursor, text_->document()->characterCount() - 1));
+    text_->setTextCursor(back);
     tell(text_->toPlainText().toStdString());
+}
+
+void TypedPane::showEvent(QShowEvent* event)
+{
+    QFrame::showEvent(event);
+    ++gesture_;
+}
+
+// A new one begins with a word, after a pause, elsewhere in the text, and where what was typed is
+// taken out; what is typed in the place of what was taken out belongs to that.
+void TypedPane::countGesture(int position, int removed, int added)
+{
+    if (filling_)
+        return;
+    constexpr qint64 pause_ms = 1000;
+    const QString text = text_->toPlainText().mid(position, added);
+    const bool adds = added > removed;
+    const bool is_space = adds && !text.isEmpty() && text.back().isSpace();
+    const bool goes_on = position + removed == last_position_ && (adds || !added_);
+    const bool paused = !since_last_.isValid() || since_last_.elapsed() > pause_ms;
+    if (paused || !goes_on || (word_ended_ && adds && !is_space))
+        ++gesture_;
+    word_ended_ = is_space;
+    added_ = adds;
+    last_position_ = position + added;
+    since_last_.start();
 }
 
 void TypedPane::take()
@@ -67,7 +101,7 @@ void TypedPane::take()
     if (parsed.fault)
         Q_EMIT faulty();
     else
-        Q_EMIT written(parsed.lines);
+        Q_EMIT written(parsed.lines, gesture_);
 }
 
 QString TypedPane::unfinished() const

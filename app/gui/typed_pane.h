@@ -1,5 +1,6 @@
 #pragma once
 
+#include <QElapsedTimer>
 #include <QFrame>
 #include <string>
 #include <vector>
@@ -26,16 +27,25 @@ public:
     void takeUp(const QString& unfinished);
 
 Q_SIGNALS:
-    void written(const std::vector<models::Line>& lines);
+    // gesture  another number for what is to be undone apart: a word, or what follows a pause
+    void written(const std::vector<models::Line>& lines, int gesture);
     void faulty();  // something was written that is not understood yet
+
+protected:
+    void showEvent(QShowEvent* event) override;
 
 private:
     void take();
+    void countGesture(int position, int removed, int added);
     void tell(const std::string& text);
 
     QPlainTextEdit* text_;
     QLabel* below_;
     bool filling_ = false;
+    int gesture_ = 0;
+    int last_position_ = 0;  // where the change before ended
+    bool word_ended_ = false, added_ = false;
+    QElapsedTimer since_last_;
 };
 
 }  // namespace gui

@@ -13,7 +13,7 @@ namespace gui {
 namespace {
 
 // Keys under which changes that follow each other join, away from the gestures of the photo.
-constexpr int fields_key = 1'000'000, typing_key = 2'000'000;
+constexpr int fields_key = 1'000'000, typing_key = 2'000'000, turning_key = 3'000'000;
 
 }  // namespace
 
@@ -129,11 +129,14 @@ void WorkSession::apply(Edit edit)
         return acceptStamp();
     const models::Reading before = editor_.reading();
     const CellPlace from = editor_.place();
+    const bool turns = edit == Edit::NextAlternative || edit == Edit::PreviousAlternative;
+    if (turns && !editor_.turnedFrom())
+        ++turnings_;
     const EditOutcome outcome = editor_.apply(edit);
     CellPlace last_passed = from;
     if (edit == Edit::AcceptLine && from.line < before.lines.size())
         last_passed.cell = std::max(from.cell, before.lines[from.line].cells.size());
-    change(outcome, before, from, last_passed);
+    change(outcome, before, from, last_passed, turns ? turning_key + turnings_ : -1);
 }
 
 void WorkSession::write(const std::vector<models::Line>& typed, int gesture)
@@ -178,8 +181,11 @@ void WorkSession::change(const EditOutcome& outcome, const models::Reading& befo
                                                     CellPlace place) {
             return [this, id, frame, reading, place] { putLetters(id, reading, place, frame); };
         };
-        undo_.push(new ChangeCommand(tr("letters"), put(before, from),
-                                     put(editor_.reading(), editor_.place()), gesture));
+        auto command = new ChangeCommand(tr("letters"), put(before, from),
+                                         put(editor_.reading(), editor_.place()), gesture);
+        if (outcome.as_before)
+            command->setTakesBack();
+        undo_.push(command);
         Q_EMIT lettersChanged();
         Q_EMIT workChanged();
     }

@@ -119,6 +119,7 @@ private:
     QUndoStack undo_;
     FilingFields fields_, lent_;
     bool candidates_in_view_ = false;
+    int turnings_ = 0;  // goings through the alternatives of a cell, each undone at once
 };
 
 }  // namespace gui

@@ -2,11 +2,40 @@
 
 #include <QPainter>
 #include <algorithm>
+#include <cmath>
 
 #include "app/gui/cell_words.h"
 #include "app/gui/look.h"
 
 namespace gui {
+
+std::vector<YearLabel> yearLabels(int first, int last, int likeliest, double word_width,
+                                  double room_width, const std::function<double(int)>& middle)
+{
+    constexpr double gap = 5;
+    const auto labelOf = [&](int year) {
+        const double left = middle(year) - word_width / 2;
+        return YearLabel{year, std::clamp(left, 0.0, std::max(0.0, room_width - word_width)),
+                         word_width};
+    };
+    std::vector<YearLabel> labels{labelOf(likeliest)};
+    const double a_year = middle(first + 1) - middle(first);
+    int every = 1;
+    for (const int times : {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000}) {
+        every = times;
+        if (times * a_year >= word_width + gap)
+            break;
+    }
+    const auto hasRoom = [&](const YearLabel& one) {
+        return std::none_of(labels.begin(), labels.end(), [&](const YearLabel& other) {
+            return std::abs(one.left - other.left) < word_width + gap;
+        });
+    };
+    for (int year = (first + every - 1) / every * every; year <= last; year += every)
+        if (hasRoom(labelOf(year)))
+            labels.push_back(labelOf(year));
+    return labels;
+}
 
 YearBars::YearBars(QWidget* parent) : QWidget(parent)
 {
@@ -52,27 +81,34 @@ void YearBars::paintEvent(QPaintEvent*)
     for (const auto& year : years_)
         highest = std::max(highest, year.probability);
     const auto left = [&](int year) { return plot.left() + (year - first) * step; };
-    double taken = -1;  // where the last written year ends
+    const auto likeliest = std::max_element(
+        years_.begin(), years_.end(),
+        [](const auto& a, const auto& b) { return a.probability < b.probability; });
     for (const auto& year : years_) {
         const double height = plot.height() * year.probability / std::max(highest, 1e-9);
-        const QRectF bar(left(year.year) + 1, plot.bottom() - height, std::max(2.0, step - 2),
-                         height);
-        painter.fillRect(bar, colours.mark);
-        const QString word = QString::number(year.year);
-        const double wide = fontMetrics().horizontalAdvance(word);
-        const double x = std::clamp(bar.center().x() - wide / 2, 0.0, width() - wide);
-        if (x <= taken && year.probability < highest)
-            continue;
-        painter.setPen(colours.ink);
-        if (x > taken)
-            painter.drawText(QPointF(x, height + plot.bottom() - height + fontMetrics().ascent()),
-                             word);
-        taken = x + wide + 4;
-        if (year.probability == highest)
-            painter.drawText(QPointF(std::max(0.0, x), bar.top() - 2), shareWord(year.probability));
+        painter.fillRect(QRectF(left(year.year) + (step > 4 ? 1 : 0), plot.bottom() - height,
+                                std::max(2.0, step - 2), height),
+                         colours.mark);
+    }
+    const auto middle = [&](int year) { return left(year) + step / 2; };
+    painter.setPen(colours.ink);
+    for (const YearLabel& label :
+         yearLabels(first, last, likeliest->year, fontMetrics().horizontalAdvance("0000"), width(),
+                    middle)) {
+        painter.drawText(QPointF(label.left, plot.bottom() + fontMetrics().ascent()),
+                         QString::number(label.year));
+        if (label.year == likeliest->year)
+            painter.drawText(QPointF(label.left, plot.top() - 2), shareWord(highest));
     }
     painter.setPen(colours.rule);
     painter.drawLine(plot.bottomLeft(), QPointF(left(last + 1), plot.bottom()));
+}
+
+void paintShare(QPainter& painter, const QRectF& room, double share, const QColor& empty,
+                const QColor& full)
+{
+    painter.fillRect(QRectF(room.left(), room.bottom() - 1, room.width(), 1), empty);
+    painter.fillRect(QRectF(room.left(), room.top(), room.width() * share, room.height()), full);
 }
 
 ShareBar::ShareBar(const QString& name, QWidget* parent) : QWidget(parent), name_(name)
@@ -109,10 +145,8 @@ void ShareBar::paintEvent(QPaintEvent*)
     const double to = words.right() - metrics.horizontalAdvance(tr("more than 99 %")) - 14;
     if (to - from < 24 || share_ < 0)
         return;
-    QRectF bar(from, rect().center().y() - 3, to - from, 6);
-    painter.fillRect(bar, colours.rule);
-    bar.setWidth(bar.width() * share_);
-    painter.fillRect(bar, colours.mark);
+    paintShare(painter, QRectF(from, rect().center().y() - 3, to - from, 6), share_, colours.rule,
+               colours.mark);
 }
 
 }  // namespace gui

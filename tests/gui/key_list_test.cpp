@@ -2,6 +2,7 @@
 #include <catch2/catch.hpp>
 #include <set>
 
+#include "app/gui/candidate_list.h"
 #include "app/gui/help_overlay.h"
 #include "app/gui/key_list.h"
 #include "app/gui/letter_keys.h"
@@ -112,6 +113,13 @@ TEST_CASE("A walk through the help: each key is pressed where it belongs, and is
                 REQUIRE(person.sitting().session());
                 if (group.place == KeyPlace::Photo)
                     person.key(Qt::Key_F9);
+                if (group.place == KeyPlace::Meaning) {
+                    person.key(Qt::Key_F11);
+                    auto list = person.window().findChild<gui::CandidateList*>();
+                    REQUIRE(person.waitFor([&] { return list->model().rowCount() > 1; }));
+                    person.key(Qt::Key_Down);  // so that there is somewhere to go
+                    person.key(Qt::Key_Right);
+                }
                 if (group.place == KeyPlace::Record) {
                     person.key(Qt::Key_S, Qt::ControlModifier);
                     person.window().findChild<QWidget*>("facts")->setFocus();

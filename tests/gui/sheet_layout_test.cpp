@@ -104,3 +104,28 @@ TEST_CASE("A reading without any places is set in a row", "[app][gui][layout]")
     CHECK(sheet.bands[0].source.height() == Approx(0));
     CHECK(sheet.tail_source.height() == Approx(stamp.height()));
 }
+
+TEST_CASE("Lines side by side keep their ink whole, each with its cells below",
+          "[app][gui][layout]")
+{
+    models::Reading reading = gui_tests::engineReading({"19394071", "1938"});
+    const models::Box whole = reading.lines[0].box_px;
+    models::Line right = reading.lines[0];
+    right.cells.erase(right.cells.begin(), right.cells.begin() + 4);
+    right.box_px = {whole.x + 40, whole.y - 2, 40, whole.height};
+    reading.lines[0].cells.resize(4);
+    reading.lines[0].box_px.width = 40;
+    reading.lines.insert(reading.lines.begin() + 1, right);
+    const auto sheet = gui::layOutSheet(stamp, reading.lines, roomOf(1000, 2000));
+    REQUIRE(sheet.bands.size() == 3);
+    for (const std::size_t half : {0u, 1u}) {
+        const models::Box& box = reading.lines[half].box_px;
+        CHECK(sheet.bands[half].source.top() <= box.y);
+        CHECK(sheet.bands[half].source.bottom() >= box.y + box.height);
+        CHECK(sheet.bands[half].strip.top() >= sheet.bands[half].picture.bottom());
+    }
+    CHECK(sheet.bands[1].strip.top() == Approx(sheet.bands[0].strip.bottom()));
+    CHECK(sheet.bands[2].source.top() == Approx(sheet.bands[1].source.bottom()));
+    CHECK(sheet.bands[2].source.bottom() >=
+          reading.lines[2].box_px.y + reading.lines[2].box_px.height);
+}

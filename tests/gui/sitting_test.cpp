@@ -127,7 +127,7 @@ TEST_CASE("Left open, nothing is concluded and no letter is changed", "[app][gui
     const models::Reading before = person.session().stamp()->shown;
     person.key(Qt::Key_F11);
     auto list = person.window().findChild<gui::CandidateList*>();
-    REQUIRE(person.waitFor([&] { return list->model().rowCount() == 4; }));
+    REQUIRE(person.waitFor([&] { return list->model().rowCount() == 3; }));
     person.key(Qt::Key_Return, Qt::AltModifier);
     CHECK(person.session().fields().maker_id == "hart");
     person.key(Qt::Key_Delete, Qt::AltModifier);
@@ -145,7 +145,7 @@ TEST_CASE("The share of an unknown maker is in view, and the years have their ba
     person.openDrawn();
     person.key(Qt::Key_F11);
     auto list = person.window().findChild<gui::CandidateList*>();
-    REQUIRE(person.waitFor([&] { return list->model().rowCount() == 4; }));
+    REQUIRE(person.waitFor([&] { return list->model().rowCount() == 3; }));
     auto unknown = person.window().findChild<gui::ShareBar*>("unknownShare");
     CHECK(unknown->isVisible());
     CHECK(unknown->accessibleDescription() == "5 %");  // what the fake ranking leaves over
@@ -166,7 +166,7 @@ TEST_CASE("Lost letters are restored from the maker in hand by one key, and it i
     REQUIRE(person.session().stamp()->shown.lines[0].cells[7].state == models::CellState::Lost);
     person.key(Qt::Key_F11);
     auto list = person.window().findChild<gui::CandidateList*>();
-    REQUIRE(person.waitFor([&] { return list->model().rowCount() == 4; }));
+    REQUIRE(person.waitFor([&] { return list->model().rowCount() == 3; }));
     REQUIRE(list->inHand()->mark == "HART LTD");
     person.key(Qt::Key_Insert, Qt::AltModifier);
     CHECK(person.text() == "HART LTD");

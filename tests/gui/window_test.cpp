@@ -226,10 +226,14 @@ TEST_CASE("A state is told by a sign and a word, each its own", "[app][gui][word
     cells[3].least = 0;
     cells[3].most.reset();
     CHECK(gui::cellFace(cells[3]) == "[- - -]");
+    cells[4].alternatives = {{".", 1}};
+    CHECK(gui::cellFace(cells[4]) != "[.]");  // that is a lost letter
+    cells[1].by = "line-reader";
+    CHECK_FALSE(gui::cellSentence(cells[1], "Maud Pell").contains("line-reader"));
     cells[0].by = "tesseract";
     cells[0].alternatives = {{"R", 0.83}, {"B", 0.1}};
     CHECK(gui::cellSentence(cells[0], "Maud Pell") ==
-          "R, clear, seen by tesseract (83 %); or B 10 %");
+          "R, clear, seen by the engine (83 %); or B 10 %");
     cells[0].by = "Maud Pell";
     CHECK(gui::cellSentence(cells[0], "Maud Pell").contains("confirmed by you"));
 }
