@@ -2,29 +2,43 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iomanip>
+#include <sstream>
 
-#include "models/edtf.h"
 #include "models/typed_notation.h"
+#include "models/year_reasons.h"
 #include "models/year_weights.h"
 
 namespace models {
 
 namespace {
 
-constexpr double worth_telling = 0.35;  // natural log of a factor: what changes odds by 1.4
 constexpr double nearly_as_well = 1.1;  // natural log of a factor 3
+constexpr double most_times = 1000;     // a factor is told exactly up to here
 constexpr std::size_t most_rivals_named = 3;
-
-struct Reason {
-    double weight = 0;  // natural log of the factor, either way
-    std::string text;
-};
 
 std::string countInWords(std::size_t count)
 {
     static constexpr const char* words[] = {"no",  "one",   "two",   "three", "four", "five",
                                             "six", "seven", "eight", "nine",  "ten"};
     return count <= 10 ? words[count] : std::to_string(count);
+}
+
+// ": for it, 25 times", of a factor's logarithm; nothing where it is about 1.
+std::string weightInWords(double weight)
+{
+    if (std::abs(weight) < worth_telling)
+        return {};
+    const double times = std::exp(std::min(std::abs(weight), std::log(most_times)));
+    std::ostringstream text;
+    text << (weight > 0 ? ": for it, " : ": against it, ");
+    if (times >= most_times)
+        text << "over a thousand times";
+    else if (times < 10)
+        text << std::fixed << std::setprecision(1) << times << " times";
+    else
+        text << std::lround(times) << " times";
+    return text.str();
 }
 
 class ReasonTeller {
@@ -48,18 +62,16 @@ private:
     bool nothingRead() const;
     std::string lettersOf(std::size_t stamp, const MarkPlace& place) const;
     std::string markWithYears() const;
-    std::string yearsRead() const;
 
     void tellLetters();
     void tellRivals();
-    void tellYears();
-    void tellMarkYears();
+    void tellRivals(std::vector<const MakerPosterior*> rivals, const std::string& fit);
     void tellType();
     void tellArchive(const CandidateOptions& options);
     void add(double weight, std::string text)
     {
         if (std::abs(weight) >= worth_telling)
-            reasons_.push_back({std::abs(weight), std::move(text)});
+            reasons_.push_back({weight, std::move(text)});
     }
 
     const MakerPosterior& maker_;
@@ -68,7 +80,8 @@ private:
     const std::vector<StampEvidence>& stamps_;
     const MakerRegister& known_;
     const CompiledRegister& compiled_;
-    std::vector<Reason> reasons_;
+    std::vector<Reason> reasons_;  // each with its weight
+    std::vector<Reason> rivals_;  // no factors of their own: told in order of how much they explain
 };
 
 bool ReasonTeller::nothingRead() const
@@ -102,7 +115,6 @@ void ReasonTeller::tellLetters()
         add(1, "the register has no mark of this maker to compare with");
         return;
     }
-    const double factor = maker_.lettersFactor();
     std::size_t best_stamp = 0;
     MarkPlace best;
     for (std::size_t s = 0; s < stamps_.size(); ++s) {
@@ -112,105 +124,49 @@ void ReasonTeller::tellLetters()
             best_stamp = s;
         }
     }
-    if (factor > 0 && best.odds > 0) {
-        add(factor,
-            "the letters " + lettersOf(best_stamp, best) + " fit the mark " + markWithYears());
+    // Against what the letters say of all makers together.
+    const double factor =
+        maker_.lettersFactor() - (posterior_.log_all_joint - posterior_.log_all_markless);
+    if (maker_.lettersFactor() <= 0 || best.odds <= 0) {
+        // Told only where the letters speak for somebody else.
+        add(std::min(0.0, factor), "no line that was read fits a mark of this maker");
         return;
     }
-    // Told only where the letters speak for somebody else.
-    add(std::min(0.0, factor - (posterior_.log_all_joint - posterior_.log_all_markless)),
-        "no line that was read fits a mark of this maker");
+    add(factor, "the letters " + lettersOf(best_stamp, best) +
+                    (factor > 0 ? " fit the mark " : " fit others better than the mark ") +
+                    markWithYears());
 }
 
+// Others whose marks the letters fit as well or better; the maker's own years decide then.
 void ReasonTeller::tellRivals()
 {
     const double own = maker_.lettersFactor();
     if (own < worth_telling)
         return;
-    std::vector<const MakerPosterior*> rivals;
+    std::vector<const MakerPosterior*> better, equal;
     for (const MakerPosterior& other : posterior_.makers)
         if (other.maker != maker_.maker && other.has_marks &&
             other.lettersFactor() > own - nearly_as_well)
-            rivals.push_back(&other);
+            (other.lettersFactor() > own + nearly_as_well ? better : equal).push_back(&other);
+    tellRivals(std::move(better), "better");
+    tellRivals(std::move(equal), "nearly as well");
+}
+
+void ReasonTeller::tellRivals(std::vector<const MakerPosterior*> rivals, const std::string& fit)
+{
     if (rivals.empty())
         return;
     std::sort(rivals.begin(), rivals.end(),
               [](const auto* a, const auto* b) { return a->probability > b->probability; });
     std::string text =
         countInWords(rivals.size()) +
-        (rivals.size() == 1 ? " other maker's mark fits" : " other makers' marks fit") +
-        " nearly as well: ";
+        (rivals.size() == 1 ? " other maker's mark fits " : " other makers' marks fit ") + fit +
+        ": ";
     for (std::size_t i = 0; i < rivals.size() && i < most_rivals_named; ++i)
         text.append(i == 0 ? "" : ", ").append(compiled_.marks[rivals[i]->best_mark].text);
     if (rivals.size() > most_rivals_named)
         text += ", ...";
-    add(std::log(1 + static_cast<double>(rivals.size())), text);
-}
-
-// The years that the dates of the item leave, as one says them; empty when they are many.
-std::string ReasonTeller::yearsRead() const
-{
-    std::vector<int> years;
-    for (std::size_t y = 0; y < posterior_.date_shares.size(); ++y)
-        if (posterior_.date_shares[y] > 0.03)
-            years.push_back(compiled_.range.first + static_cast<int>(y));
-    if (years.empty())
-        return {};
-    if (years.size() == 1)
-        return "the year " + std::to_string(years.front());
-    const bool run = static_cast<std::size_t>(years.back() - years.front()) + 1 == years.size();
-    if (run && years.size() > 2)
-        return "the years " + std::to_string(years.front()) + " to " + std::to_string(years.back());
-    std::string text = "the years ";
-    for (std::size_t i = 0; i < years.size() && i < 4; ++i)
-        text.append(i == 0                  ? ""
-                    : i + 1 == years.size() ? " or "
-                                            : ", ")
-            .append(std::to_string(years[i]));
-    return years.size() > 4 ? text + ", ..." : text;
-}
-
-// The dates against this maker's years, compared with how they suit all makers together.
-void ReasonTeller::tellYears()
-{
-    const std::string read = yearsRead();
-    const std::string own = yearsInWords(registered().from, registered().to);
-    if (!posterior_.has_dates || read.empty() || own.empty() || maker_.prior <= 0)
-        return;
-    const double factor = maker_.log_dated - std::log(maker_.prior) - posterior_.log_all_dated;
-    double within = 0;
-    const std::vector<double> limits =
-        softYears(registered().from, registered().to, compiled_.range);
-    for (std::size_t y = 0; y < limits.size(); ++y)
-        within += limits[y] >= 1 ? posterior_.date_shares[y] : 0;
-    const bool several = read.rfind("the years", 0) == 0;
-    const std::string verb = within > 0.6   ? (several ? " lie within" : " lies within")
-                             : within > 0.2 ? (several ? " partly suit" : " partly suits")
-                                            : (several ? " lie outside" : " lies outside");
-    // Always told: it is what a person looks for first.
-    reasons_.push_back({std::abs(factor), read + verb + " the maker's years (" + own + ")"});
-}
-
-// Where the year is told and the mark was not in use then.
-void ReasonTeller::tellMarkYears()
-{
-    if (!posterior_.has_dates || !maker_.has_marks || maker_.lettersFactor() < worth_telling)
-        return;
-    const CompiledMark& mark = compiled_.marks[maker_.best_mark];
-    const std::string years = yearsInWords(mark.from, mark.to);
-    double use = 0;
-    const std::vector<double>& used = compiled_.yearsOfMark(maker_.best_mark);
-    for (std::size_t y = 0; y < used.size(); ++y)
-        use += posterior_.date_shares[y] * used[y];
-    if (years.empty() || use > 0.5)
-        return;
-    const std::string read = yearsRead().empty() ? std::string("the date") : yearsRead();
-    const bool several = read.rfind("the years", 0) == 0;
-    const char* suits = use < 0.05 ? ", not for "
-                        : several  ? ", which suits only some of "
-                                   : ", hardly for ";
-    add(std::log(std::max(use, 1e-3)),
-        "the mark " + mark.text + " is known only " + years + suits + read);
+    rivals_.push_back({-std::log(1 + static_cast<double>(rivals.size())), text});
 }
 
 void ReasonTeller::tellType()
@@ -247,13 +203,19 @@ std::vector<std::string> ReasonTeller::tell(const CandidateOptions& options)
     if (!nothingRead()) {
         tellLetters();
         tellRivals();
-        tellYears();
-        tellMarkYears();
+        if (auto years = yearReason(maker_, posterior_, stamps_, known_, compiled_))
+            reasons_.push_back(std::move(*years));
+        if (auto years = markYearReason(maker_, posterior_, compiled_))
+            add(years->weight, std::move(years->text));
     }
     tellType();
     tellArchive(options);
-    std::stable_sort(reasons_.begin(), reasons_.end(),
-                     [](const Reason& a, const Reason& b) { return a.weight > b.weight; });
+    for (Reason& reason : reasons_)
+        reason.text += weightInWords(reason.weight);
+    reasons_.insert(reasons_.end(), rivals_.begin(), rivals_.end());
+    std::stable_sort(reasons_.begin(), reasons_.end(), [](const Reason& a, const Reason& b) {
+        return std::abs(a.weight) > std::abs(b.weight);
+    });
     std::vector<std::string> texts;
     for (Reason& reason : reasons_)
         texts.push_back(std::move(reason.text));

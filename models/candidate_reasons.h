@@ -8,7 +8,8 @@
 
 namespace models {
 
-// What moved one maker's probability, in words, weightiest first; never empty.
+// What moved one maker's probability, in words, weightiest first, each with how many times it makes
+// the maker likelier or less likely beside all others; never empty.
 std::vector<std::string> reasonsFor(const MakerPosterior& maker, const Posterior& posterior,
                                     const ItemEvidence& evidence,
                                     const std::vector<StampEvidence>& stamps,

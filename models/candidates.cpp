@@ -1,6 +1,7 @@
 #include "models/candidates.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 #include <stdexcept>
 
@@ -102,14 +103,17 @@ CandidateList CandidateRanker::rank(const ItemEvidence& evidence,
     std::vector<const MakerPosterior*> ranked;
     for (const MakerPosterior& maker : posterior.makers)
         ranked.push_back(&maker);
-    // In the register's order where they are equal.
+    // In the register's order where they are equal, but for what rounding makes of them.
+    const auto share = [](const MakerPosterior& maker) {
+        return std::round(maker.probability * 1e12);
+    };
     const auto listed =
         std::min(std::max(options.most, options.find_settling_cell ? settling_contenders : 0),
                  ranked.size());
     std::partial_sort(ranked.begin(), ranked.begin() + static_cast<long>(listed), ranked.end(),
-                      [](const auto* a, const auto* b) {
-                          return a->probability != b->probability ? a->probability > b->probability
-                                                                  : a->maker < b->maker;
+                      [&](const auto* a, const auto* b) {
+                          return share(*a) != share(*b) ? share(*a) > share(*b)
+                                                        : a->maker < b->maker;
                       });
     list.unknown_maker = posterior.unknown_maker;
     for (std::size_t i = 0; i < ranked.size(); ++i) {

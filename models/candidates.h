@@ -24,7 +24,7 @@ struct Candidate {
     double probability = 0;            // 0 to 1
     std::vector<YearShare> years;      // likeliest first, at most ten; empty when undated
     std::optional<std::string> edtf;   // the smallest set of years holding 95 %; nullopt if undated
-    std::vector<std::string> reasons;  // in words, weightiest first
+    std::vector<std::string> reasons;  // in words with their weights, weightiest first
 };
 
 // What it would mean to read this letter in a cell that nobody could read so far.

@@ -10,8 +10,7 @@ namespace {
 
 // How many letters one can be of which nothing is known.
 constexpr double any_letters = 40;
-constexpr double case_share = 0.05;                     // h written for H, or set in another case
-constexpr const char* unknown_letter = "\xEF\xBF\xBD";  // U+FFFD
+constexpr double case_share = 0.05;  // h written for H, or set in another case
 
 const std::vector<std::string>& markLetters()
 {
@@ -77,9 +76,11 @@ std::vector<double> letterWeights(const Cell& cell, const LetterIds& ids,
                        weights);
     }
     const double spread = named > 0 ? left_over * (1 - rates.look_alike_share) : left_over;
-    const double any = rates.any_letter;
+    const bool on_marks = std::all_of(cell.alternatives.begin(), cell.alternatives.end(),
+                                      [](const auto& seen) { return isOnMarks(seen.text); });
+    const double any = rates.any_letter, of_any = (on_marks ? any : any * seldom_on_marks);
     for (double& weight : weights)
-        weight = (1 - any) * (weight + spread / any_letters) + any / any_letters;
+        weight = (1 - any) * (weight + spread / any_letters) + of_any / any_letters;
     return weights;
 }
 

@@ -17,6 +17,12 @@ constexpr double published_pair = 0.022;  // each look-alike of the published li
 constexpr double common_practice_pair = 0.012;
 constexpr double most_in_row = 0.9;
 
+// What is seen for a letter that it does not look like; seldom a letter that marks hardly hold.
+double unlistedShare(const std::string& seen)
+{
+    return anything_else / characters_on_marks * (isOnMarks(seen) ? 1 : seldom_on_marks);
+}
+
 const std::vector<LookAlike>& startingPairs()
 {
     static const std::vector<LookAlike> pairs = {
@@ -82,6 +88,11 @@ const std::vector<LookAlike>& startingPairs()
 
 }  // namespace
 
+bool isOnMarks(const std::string& character)
+{
+    return character.size() == 1 || character == property_arrow;
+}
+
 const ConfusionTable& ConfusionTable::published()
 {
     static const ConfusionTable table(startingPairs());
@@ -125,7 +136,7 @@ double ConfusionTable::probability(const std::string& truth, const std::string& 
     const double in_row = row == table_->rows.end() ? 0 : row->second.sum;
     if (truth == seen)
         return 1 - other_case - anything_else - in_row;
-    return sameButCase(truth, seen) ? other_case : anything_else / characters_on_marks;
+    return sameButCase(truth, seen) ? other_case : unlistedShare(seen);
 }
 
 // One look into the table serves all letters that are not told apart in it.
@@ -135,7 +146,7 @@ std::vector<double> ConfusionTable::probabilities(const std::vector<std::string>
     static const Shares none;
     const auto row = table_->of_truths.find(seen);
     const Shares& listed = row == table_->of_truths.end() ? none : row->second;
-    std::vector<double> all(truths.size(), anything_else / characters_on_marks);
+    std::vector<double> all(truths.size(), unlistedShare(seen));
     for (std::size_t i = 0; i < truths.size(); ++i) {
         const auto isTruth = [&](const auto& share) { return share.first == truths[i]; };
         const auto share = std::find_if(listed.begin(), listed.end(), isTruth);

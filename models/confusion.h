@@ -8,6 +8,10 @@
 namespace models {
 
 inline constexpr double characters_on_marks = 80;  // different ones
+// Letters of other scripts and signs are read so many times less often where another letter stood.
+inline constexpr double seldom_on_marks = 0.002;
+// Is it one of those that marks commonly hold: of ASCII, or the property arrow?
+bool isOnMarks(const std::string& character);
 
 // Two characters that are taken for each other, either way, in this share of the cases where one of
 // them stood.

@@ -10,11 +10,13 @@ namespace models {
 
 namespace {
 
-constexpr std::string_view common_letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789 .&-/'";
+constexpr std::string_view common_letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789 .&-/'\uFFFD";
 // Counts that the register's own must outweigh: of a letter at all, and behind another.
 constexpr double general_counts = 60, plain_counts = 6;
 // A new maker may write otherwise than all before it: the less likely, the more there were.
 constexpr double otherwise_counts = 5;
+// Of letters of a maker that nobody knows, those that no mark so far has: of another script, signs.
+constexpr double strange_share = 0.03;
 constexpr double general_end = 0.06;  // that a mark ends behind a letter: of sixteen on average
 // Makers that must share a row of letters for what follows it to count.
 constexpr double least_makers = 1.5;
@@ -133,6 +135,7 @@ LetterModel::LetterModel(const std::vector<SampleText>& samples, LetterIds& ids,
     LetterContexts contexts;
     for (std::size_t t = 0; t < texts.size(); ++t)
         contexts.add(texts[t], weights[t]);
+    strange_ = ids.idOf(unknown_letter);
     chain_ = LetterChain(general_.size(), contexts.seen(least_makers),
                          [&](const LetterContext& context) { return next(context, contexts); });
 }
@@ -207,7 +210,11 @@ LetterModel::Shares LetterModel::next(const LetterContext& context,
         general = general_;
     }
     contexts.drawTowards(context, shares);
-    return mixed(general, shares, otherwise_);
+    shares = mixed(general, shares, otherwise_);
+    for (double& share : shares)
+        share *= 1 - strange_share;
+    shares[strange_] += strange_share;
+    return shares;
 }
 
 double LetterModel::logSum(const std::vector<AlignedCell>& cells, const AlignmentPlan& plan,

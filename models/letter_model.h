@@ -54,7 +54,8 @@ private:
     Shares general_, any_;                  // of a letter in names at large, and in these marks
     Shares first_;                          // of a mark's first letter
     std::array<std::vector<Shares>, 2> behind_;  // [the letter before began a word][it][letter]
-    double otherwise_ = 0;                       // that a mark is spelt in no way seen so far
+    std::size_t strange_ = 0;  // number of the letter that stands for all that are not known
+    double otherwise_ = 0;     // that a mark is spelt in no way seen so far
     LetterChain chain_;
 };
 

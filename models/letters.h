@@ -9,6 +9,8 @@ namespace models {
 
 // The sign of the state's property, which marks carry as a symbol of its own.
 inline constexpr const char* property_arrow = "\u2191";
+// One that a register could not read, or of which nothing is known.
+inline constexpr const char* unknown_letter = "\uFFFD";
 
 // Where text stops being UTF-8 (overlong forms, surrogates and code points above U+10FFFF count as
 // bad); nullopt when all of it is good.

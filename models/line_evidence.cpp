@@ -3,10 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "models/coded_dates.h"
-#include "models/date_forms.h"
 #include "models/line_shares.h"
-#include "models/printed_years.h"
 #include "models/trie_search.h"
 
 namespace models {
@@ -17,9 +14,8 @@ namespace {
 constexpr double fills_its_end = 0.8;
 // That a line's end is gone, by what is known of it.
 constexpr double cut_when_unknown = 0.03, cut_when_seen = 0.8;
-constexpr std::size_t most_dates = 6;
-constexpr double most_log_odds = 300;  // of text longer than any mark: two lines' fit a double
-constexpr double least_date_odds = 0.05, least_text_odds = 0.01;  // less changes nothing
+constexpr double most_log_odds = 300;     // of text longer than any mark: two lines' fit a double
+constexpr double least_text_odds = 0.01;  // less changes nothing
 
 double cutShare(LineEnd end)
 {
@@ -91,58 +87,6 @@ void LineEvidence::weighWithoutMark()
         for (std::size_t y = 0; y < without_mark_.size(); ++y)
             without_mark_[y] += share * date.odds[y];
     }
-}
-
-DatePlace& LineEvidence::placeOf(std::size_t first_cell, std::size_t end_cell)
-{
-    const auto same = std::find_if(dates_.begin(), dates_.end(), [&](const DatePlace& place) {
-        return place.first_cell == first_cell && place.end_cell == end_cell;
-    });
-    if (same != dates_.end())
-        return *same;
-    dates_.push_back({first_cell, end_cell, std::vector<double>(known_.range.size(), 0)});
-    return dates_.back();
-}
-
-void LineEvidence::addFigures(const Line& line)
-{
-    for (const DateInstance& instance : findDates(line)) {
-        DatePlace& place = placeOf(instance.first_cell, instance.end_cell);
-        for (std::size_t y = 0; y < place.odds.size(); ++y)
-            place.odds[y] += instance.odds(known_.range.first + static_cast<int>(y));
-    }
-}
-
-void LineEvidence::addYearCodes(const Line& line)
-{
-    for (const CodeWord& word : codeWords(line, cells_))
-        for (const CompiledYearCode& code : known_.year_codes) {
-            const double odds = codeOdds(word, code.text);
-            if (odds <= 0)
-                continue;
-            DatePlace& place = placeOf(word.first_cell, word.end_cell);
-            for (std::size_t y = 0; y < place.odds.size(); ++y)
-                place.odds[y] += odds * code.years[y];
-        }
-}
-
-void LineEvidence::findPlaces(const Line& line)
-{
-    addFigures(line);
-    addYearCodes(line);
-    const auto best = [](const DatePlace& place) {
-        return *std::max_element(place.odds.begin(), place.odds.end());
-    };
-    std::sort(dates_.begin(), dates_.end(),
-              [&](const DatePlace& a, const DatePlace& b) { return best(a) > best(b); });
-    if (dates_.size() > most_dates)
-        dates_.resize(most_dates);
-    while (!dates_.empty() &&
-           best(dates_.back()) < std::max(least_date_odds, 0.01 * best(dates_.front())))
-        dates_.pop_back();
-    const PrintedYears printed(line, known_.range);
-    for (DatePlace& place : dates_)
-        place.odds = printed.asMade(place.odds, place.end_cell);
 }
 
 double LineEvidence::Stretch::of(std::size_t mark) const
@@ -254,16 +198,6 @@ std::vector<std::uint32_t> LineEvidence::marks() const
     std::sort(all.begin(), all.end());
     all.erase(std::unique(all.begin(), all.end()), all.end());
     return all;
-}
-
-std::vector<double> LineEvidence::dateOdds() const
-{
-    std::vector<double> odds(known_.range.size(), 1 - line_is_date);
-    for (const DatePlace& date : dates_)
-        for (std::size_t y = 0; y < odds.size(); ++y)
-            odds[y] += line_is_date * placeShare(date.first_cell, date.end_cell, cells_.size()) *
-                       date.odds[y];
-    return odds;
 }
 
 // A mark in the whole line, or in what a date leaves on its left or right.

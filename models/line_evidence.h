@@ -50,6 +50,10 @@ public:
 
     // What its dates alone say, whatever the rest of the line is, by year.
     std::vector<double> dateOdds() const;
+    // The year that they name plainly, if there is one; and one in figures that lies beyond all
+    // years of the register, where nothing within them fits nearly as well.
+    std::optional<int> plainYear() const;
+    std::optional<int> yearBeyond() const { return year_beyond_; }
 
     // The marks that it can hold, ascending.
     std::vector<std::uint32_t> marks() const;
@@ -128,6 +132,7 @@ private:
     std::vector<CellWeights> weights_;
     std::vector<AlignedCell> cells_;
     std::vector<DatePlace> dates_;
+    std::optional<int> year_beyond_;
     std::optional<std::size_t> break_;       // of two lines: the cell between them
     std::vector<Stretch> stretches_;         // each once; the first is the whole line
     std::vector<std::size_t> left_, right_;  // of each date: index into stretches_

@@ -9,7 +9,7 @@ namespace models {
 
 namespace {
 
-constexpr double dated_from = 2;  // the likeliest year against the mean year
+constexpr double dated_from = 4;  // the likeliest year against the mean year
 
 double sumOf(const std::vector<double>& values)
 {
@@ -215,17 +215,28 @@ void MakerWeigher::weighUnknown(Posterior& posterior) const
     posterior.log_all_dated = dated.value();
 }
 
-Posterior MakerWeigher::weigh() const
+// What the dates say, whoever the maker.
+void MakerWeigher::weighDates(Posterior& posterior) const
 {
-    Posterior posterior;
-    posterior.makers = priors_;
+    for (const StampEvidence& stamp : stamps_)
+        for (const LineEvidence& line : stamp.lines())
+            if (line.yearBeyond())
+                posterior.year_beyond = line.yearBeyond();
     const std::vector<double>& dates = dates_.values();
     const double lowest = *std::min_element(dates.begin(), dates.end());
-    posterior.has_dates = dated_from * sumOf(dates) < static_cast<double>(dates.size());
+    posterior.has_dates =
+        !posterior.year_beyond && dated_from * sumOf(dates) < static_cast<double>(dates.size());
     posterior.date_shares = trade_years_;
     for (std::size_t y = 0; y < dates.size(); ++y)
         posterior.date_shares[y] *= dates[y] - lowest;
     posterior.date_shares = normalised(std::move(posterior.date_shares));
+}
+
+Posterior MakerWeigher::weigh() const
+{
+    Posterior posterior;
+    posterior.makers = priors_;
+    weighDates(posterior);
     weighYears(posterior);
     for (MakerPosterior& maker : posterior.makers)
         weighMarks(maker);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "models/candidates.h"
@@ -38,6 +39,8 @@ struct Posterior {
     // What the dates say beyond what other text would, by year, weighed with when the trade worked.
     std::vector<double> date_shares;
     bool has_dates = false;  // a date was read that tells years apart
+    // A year that was read plainly and lies beyond all that the register knows: then it has none.
+    std::optional<int> year_beyond;
 };
 
 // Bayes' rule over makers and years, the unknown maker among them. What it is given must outlive
@@ -62,6 +65,7 @@ private:
         return typed_years_.empty() ? compiled_.year_shares : typed_years_;
     }
     std::vector<MakerPosterior> priors() const;
+    void weighDates(Posterior& posterior) const;
     void weighYears(Posterior& posterior) const;
     void weighMarks(MakerPosterior& maker) const;
     void weighUnknown(Posterior& posterior) const;

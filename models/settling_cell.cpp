@@ -13,6 +13,7 @@ namespace {
 
 constexpr std::size_t most_letters_told = 4;
 constexpr double least_contender = 1e-3, least_bits = 0.01, least_told = 0.02;
+constexpr double least_change = 0.1;  // of the likeliest maker's probability, by some letter
 
 using Letters = std::vector<double>;  // P(letter), by number
 
@@ -54,6 +55,7 @@ public:
     std::optional<SettlingCell> best() const;
 
 private:
+    bool settles(const SettlingCell& settling) const;
     void findUnread();
     std::array<std::vector<double>, 10> digitsAt(const Line& line, std::size_t cell) const;
     std::vector<Letters> lettersOf(const std::vector<StampLetters>& stamps,
@@ -261,7 +263,19 @@ std::optional<SettlingCell> SettlingSearch::best() const
                      [](const auto& a, const auto& b) { return a.probability > b.probability; });
     if (settling.letters.size() > most_letters_told)
         settling.letters.resize(most_letters_told);
-    return settling;
+    return settles(settling) ? std::optional(settling) : std::nullopt;
+}
+
+// Would one of its letters lead to another maker, or make the likeliest much surer?
+bool SettlingSearch::settles(const SettlingCell& settling) const
+{
+    const auto now = std::max_element(
+        contenders_.begin(), contenders_.end(),
+        [](const Contender& a, const Contender& b) { return a.probability < b.probability; });
+    return std::any_of(settling.letters.begin(), settling.letters.end(), [&](const auto& letter) {
+        return letter.maker_id != now->maker_id ||
+               std::abs(letter.maker_probability - now->probability) >= least_change;
+    });
 }
 
 }  // namespace

@@ -12,7 +12,7 @@ namespace {
 // source.
 constexpr double no_mark_share = 0.15;
 constexpr double over_two_lines = 0.08;  // of the marks, where there are two lines or more
-constexpr std::size_t most_lines = 12;   // beyond these a stamp's lines are left out
+constexpr std::size_t most_lines = 60;   // beyond these a stamp's lines are left out
 
 bool tellsYearsApart(const std::vector<double>& date_odds)
 {

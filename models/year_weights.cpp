@@ -90,6 +90,13 @@ std::vector<double> softYears(const std::string& from, const std::string& to,
     return weights;
 }
 
+bool liesWithin(int year, const std::string& from, const std::string& to)
+{
+    const auto begin = boundsOf(from), end = boundsOf(to);
+    return !(begin && begin->first && year < *begin->first) &&
+           !(end && end->last && year > *end->last);
+}
+
 std::string yearsInWords(const std::string& from, const std::string& to)
 {
     const auto begin = boundsOf(from), end = boundsOf(to);

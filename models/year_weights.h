@@ -32,6 +32,9 @@ YearRange yearsOf(const ItemType& type, const YearRange& of_register);
 std::vector<double> softYears(const std::string& from, const std::string& to,
                               const YearRange& range);
 
+// Does a year lie within limits written in EDTF? An end that is empty or not understood is open.
+bool liesWithin(int year, const std::string& from, const std::string& to);
+
 // "1924 to 1946", "until 1946", "from about 1924"; empty when nothing is known.
 std::string yearsInWords(const std::string& from, const std::string& to);
 

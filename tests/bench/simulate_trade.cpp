@@ -167,7 +167,7 @@ SimulatedTrade simulateTrade(std::size_t makers, std::size_t strangers, std::uin
     TradeMaker maker(seed);
     for (std::size_t i = 0; i < makers + strangers; ++i)
         maker.addMaker(i % (makers + strangers) < makers ? trade.known : trade.strangers,
-                       "m" + std::to_string(i));
+                       std::string("m").append(std::to_string(i)));
     addOtherThings(trade.known);
     trade.strangers.spellings = trade.known.spellings;
     return trade;

@@ -1,5 +1,7 @@
-// How quick the window is, with a made register of ten thousand makers: window_speed [MAKERS]. The
-// whole program's engines, on the samples; with QT_QPA_PLATFORM as it is, else without a display.
+// How quick the window is, with ten thousand makers of a made-up trade: window_speed [MAKERS]
+// [lot]. With `lot` they have names of letters and numbers by lot, so that none of them ends or
+// begins as others do, which is harder than any trade. The whole program's engines, on the samples;
+// with QT_QPA_PLATFORM as it is, else without a display.
 #include <QApplication>
 #include <QProcess>
 #include <QTemporaryDir>
@@ -11,6 +13,7 @@
 #include "app/gui/tray.h"
 #include "tests/bench/gui_watch.h"
 #include "tests/bench/made_register.h"
+#include "tests/bench/trade_files.h"
 #include "tests/gui/window_harness.h"
 
 namespace {
@@ -157,7 +160,11 @@ int main(int argc, char** argv)
     const int makers = argc > 1 ? std::atoi(argv[1]) : 10000;
     QTemporaryDir folder;
     const fs::path known = folder.path().toStdString();
-    bench::writeMadeRegister(known, makers);
+    const bool by_lot = argc > 2 && std::string(argv[2]) == "lot";
+    if (by_lot)
+        bench::writeMadeRegister(known, makers);
+    else
+        writeTrade(known, simulateTrade(static_cast<std::size_t>(makers), 0, 1));
     const double start = startTime(QApplication::applicationFilePath().toStdString(), known);
 
     WindowHarness window(gui::examinerOfFlow(known), known, [](gui::SittingOptions& options) {
@@ -167,8 +174,8 @@ int main(int argc, char** argv)
         options.rank_pause_ms = usual.rank_pause_ms;
         options.outline_pause_ms = usual.outline_pause_ms;
     });
-    std::cout << makers << " made makers; " << QApplication::platformName().toStdString()
-              << "; load " << std::flush;
+    std::cout << makers << (by_lot ? " makers with names by lot; " : " made makers; ")
+              << QApplication::platformName().toStdString() << "; load " << std::flush;
     std::system("cut -d' ' -f1-3 /proc/loadavg");
     const bench::Heartbeat heartbeat(&window.window());
     const fs::path samples = fs::path(WEFTMARK_SOURCE_DIR) / "sample_images";

@@ -109,12 +109,63 @@ TEST_CASE("Reasons name the letters, the mark and the years", "[models][candidat
     REQUIRE(first.maker_id == "hewlaby");
     CHECK(first.mark == "J.H. & CO");
     CHECK(first.reasons.front() ==
-          "the letters J.H. & C? fit the mark J.H. & CO (known 1927 to 1946)");
+          "the letters J.H. & C? fit the mark J.H. & CO (known 1927 to 1946): for it, 29 times");
     CHECK(hasReason(first, "the year 1938 lies within the maker's years (1924 to 1946)"));
 
     const models::CandidateList late = rank("J. HEWLABY & CO / 1955");
     CHECK(hasReason(late.candidates.front(), "the year 1955 lies outside the maker's years"));
     CHECK(hasReason(late.candidates.front(), "is known only 1930 to 1946"));
+}
+
+TEST_CASE("A letter that a mark has not is told against it", "[models][candidates]")
+{
+    const models::CandidateList list = rank("J.H. & CO / 1938");
+    const auto holvane = std::find_if(list.candidates.begin(), list.candidates.end(),
+                                      [](const auto& one) { return one.maker_id == "holvane"; });
+    REQUIRE(holvane != list.candidates.end());
+    CHECK(hasReason(*holvane, "the letters J.H. & CO fit others better than the mark I.H. & CO"));
+    CHECK(hasReason(*holvane, "one other maker's mark fits better: J.H. & CO"));
+    CHECK(hasReason(*holvane, ": against it, "));
+}
+
+TEST_CASE("What is said of years is what was read and what the register states",
+          "[models][candidates]")
+{
+    const models::Candidate open = rank("HUXMOOR / 1965").candidates.front();
+    CHECK(hasReason(open, "the year 1965 lies within the maker's years (from 1929)"));
+
+    const models::Candidate two = rank("T.H. & CO / 1938 / 1951").candidates.front();
+    CHECK(hasReason(two, "the years 1938 or 1951 (the dates disagree) lie outside"));
+
+    for (const char* year : {"1999", "1890"}) {
+        CAPTURE(year);
+        const models::Candidate beyond =
+            rank(std::string("T.H. & CO / ") + year).candidates.front();
+        CHECK(beyond.maker_id == "harskell");
+        CHECK(beyond.years.empty());
+        CHECK(hasReason(beyond, std::string("the year ") + year + " was read, which lies beyond"));
+    }
+
+    // An inspector's number that might be a year is no year to speak of.
+    for (const models::Candidate& one : rank("S.H. 12").candidates)
+        CHECK_FALSE(hasReason(one, "1912"));
+}
+
+TEST_CASE("A letter of another script is nobody's of the register", "[models][candidates]")
+{
+    for (const char* typed : {"\u0414.\u0416. & CO", "\u0414.\u0416. LTD", "\u00C9.\u0416. & CO"}) {
+        CAPTURE(typed);
+        const models::CandidateList list = rank(typed);
+        CHECK(list.unknown_maker > 0.3);
+    }
+}
+
+TEST_CASE("A cell that would change nothing is not told to settle anything", "[models][candidates]")
+{
+    models::CandidateOptions options;
+    options.find_settling_cell = true;
+    CHECK_FALSE(rankItem({"T.H. & C? / 19[.]1"}, "", options).settling);
+    CHECK(rankItem({"[.].H. & CO / 1938"}, "", options).settling);
 }
 
 TEST_CASE("Years are the maker's, and the set holds most of them", "[models][candidates]")

@@ -97,7 +97,7 @@ TEST_CASE("An unread cell is the sum over what it can be", "[models][letter-mode
         sum += std::exp(one.sumOf(weights)) - none;
         cell.of_letter[letter] = 0;
     }
-    CHECK(std::log(sum) == Approx(unread).margin(0.01));  // the least likely states are left out
+    CHECK(std::log(sum) == Approx(unread).margin(0.02));  // the least likely states are left out
 }
 
 TEST_CASE("What an unread cell may show follows from the letters before it",
