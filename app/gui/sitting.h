@@ -167,7 +167,7 @@ private:
     using Pieces = std::vector<std::pair<int, int>>;  // place, and that with which it is one piece
     void putOnTable(int place, bool on, const Pieces& pieces);
     void clearHands();
-    bool isTablesTurn(bool can_table, bool can_photo) const;
+    QUndoStack* stackInTurn(bool again);
     void startReading(int place);
     int requestPhoto(int place);
     void takePhoto(int ticket, const OpenedPhoto& photo);
@@ -231,9 +231,8 @@ private:
     PhotoQueue queue_;
     int place_ = -1;
     std::map<int, Place> places_;
-    QUndoStack table_undo_;            // what concerns more than the work on one photo
-    bool table_changed_last_ = false;  // not the letters
-    std::deque<int> recent_;           // places with a session, the latest last
+    QUndoStack table_undo_;   // what concerns more than the work on one photo
+    std::deque<int> recent_;  // places with a session, the latest last
     std::optional<models::Archive> archive_;
     std::shared_ptr<const models::MakerRegister> known_;
     std::shared_ptr<const models::CandidateList> candidates_;
