@@ -3,6 +3,7 @@
 #include <QObject>
 #include <QTimer>
 #include <deque>
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
@@ -178,6 +179,8 @@ private:
     void tellAhead();
     std::vector<int> piecePlaces(int place) const;
     void putPiece(int place, int with);
+    void noteOnTable(const QString& what, int place, const std::function<void()>& undo,
+                     const std::function<void()>& redo);
     bool mayJoin(int place, int with);
     const std::vector<StampWork>& stampsAt(int place) const;
     void keepWaiting(int place, std::vector<StampWork> stamps, cv::Size photo_size);
