@@ -104,6 +104,7 @@ private:
     void restoreLetters();
     void keepWindowState();
     void returnToTray(const WindowState& state);
+    void countUnfiled();
     void showAhead(int read, int all);
     bool mayShowCandidates() const;
     void lettersGoneThrough();

@@ -126,3 +126,16 @@ TEST_CASE("The foot of the window tells what can be done with a photo that canno
     CHECK(hints.contains("Ctrl+W"));
     CHECK_FALSE(hints.contains("letter is right"));
 }
+
+TEST_CASE("The drawer counts what is not filed while photos are read ahead",
+          "[app][gui][message][ahead]")
+{
+    WindowHarness person(std::make_shared<gui_tests::FakeScript>(),
+                         [](gui::SittingOptions& options) { options.read_ahead = true; });
+    const auto bad = person.folder() / "letter.jpg";
+    std::ofstream(bad) << "this is a letter, not a photo";
+    person.open({gui_tests::drawPhoto(person.folder(), "strap.png"), bad});
+    person.key(Qt::Key_F10);
+    const auto title = person.window().findChild<QLabel*>("trayTitle");
+    CHECK(person.waitFor([&] { return title->text().contains("1 not filed"); }, 5000));
+}
