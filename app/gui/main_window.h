@@ -102,6 +102,7 @@ private:
     void turnTones(const Tones& tones);
     void conclude(Conclusion conclusion);
     void restoreLetters();
+    void keepChoices();
     void keepWindowState();
     void returnToTray(const WindowState& state);
     void countUnfiled();

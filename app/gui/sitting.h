@@ -87,6 +87,7 @@ public:
     void joinViews(const StampPlace& view, const StampPlace& of);
 
     // Where one was, as it was kept last; photos that are gone are left out.
+    const WindowState& windowState() const { return window_; }
     void setWindowState(const WindowState& state);
     std::optional<WindowState> restoreTable();
     // Whether there are letters, and the person has confirmed none of any photo of the piece.
