@@ -15,6 +15,8 @@ public:
 
     // Joined with the changes before it, all is as it was: nothing stays to be undone.
     void setTakesBack() { takes_back_ = true; }
+    // Which of two changes, though on different stacks, was made later: the greater.
+    int order() const { return order_; }
     void undo() override;
     void redo() override;
     int id() const override { return join_key_; }
@@ -23,6 +25,7 @@ public:
 private:
     std::function<void()> undo_, redo_;
     int join_key_;
+    int order_;
     bool done_ = true;
     bool takes_back_ = false;
 };

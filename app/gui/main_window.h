@@ -102,8 +102,10 @@ private:
     void turnTones(const Tones& tones);
     void conclude(Conclusion conclusion);
     void restoreLetters();
+    void keepChoices();
     void keepWindowState();
     void returnToTray(const WindowState& state);
+    void countUnfiled();
     void showAhead(int read, int all);
     bool mayShowCandidates() const;
     void lettersGoneThrough();

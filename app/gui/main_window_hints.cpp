@@ -15,6 +15,10 @@ QString MainWindow::lettersHints() const
         return tr(
             "F9 the photo, to outline a stamp    Ctrl+N next not filed    Ctrl+W off the "
             "table    F10 photos on the table    ");
+    if (!session && !sitting_->isBusy())
+        return tr(
+            "Ctrl+R read it    Ctrl+N next not filed    Ctrl+Shift+N set aside    Ctrl+W "
+            "off the table    F10 photos on the table    ");
     return tr(
         "Enter letter is right    Shift+Enter line is    Ctrl+Shift+Enter all the rest is    "
         "? unsure    + faint    [ lost    ~ lost, no number    ] restored    "

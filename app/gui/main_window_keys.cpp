@@ -78,11 +78,11 @@ void MainWindow::addLookingKeys()
     });
     addKey(Qt::CTRL | Qt::SHIFT | Qt::Key_C, [this] {
         setAsTyped(!as_typed_);
-        keepWindowState();
+        keepChoices();
     });
     addKey(Qt::CTRL | Qt::Key_D, [this] {
         setLight(light_ == Light::Day ? Light::Dusk : Light::Day);
-        keepWindowState();
+        keepChoices();
     });
 }
 

@@ -8,6 +8,18 @@
 
 namespace gui {
 
+// While nothing lies on the table there is no tray, size or tone to come back to, but light and
+// letter case were chosen all the same.
+void MainWindow::keepChoices()
+{
+    if (sitting_->place() >= 0)
+        return keepWindowState();
+    WindowState state = sitting_->windowState();
+    state.dusk = light_ == Light::Dusk;
+    state.as_typed = as_typed_;
+    sitting_->setWindowState(state);
+}
+
 // Not while nothing lies on the table, nor on the way back to how it stood: what is kept is that.
 void MainWindow::keepWindowState()
 {

@@ -29,11 +29,7 @@ void MainWindow::showSession()
     }
     head_->showPhoto(place < 0 ? tr("No photo yet") : queue->name(place),
                      place < 0 ? 0 : queue->numberOf(place), queue->onTable());
-    tray_->setTitle(TrayPage::ToRead,
-                    tr("Photos on the table, %1 not filed   Enter opens one, Ctrl+I (or laying "
-                       "a card on another) puts photos of one piece together, a stamp laid on "
-                       "another is a view of it")
-                        .arg(queue->stillToRead()));
+    countUnfiled();
     WorkSession* session = sitting_->session();
     photo_view_->showPhoto(session ? session->photo().pixels : cv::Mat());
     showFields();
@@ -47,6 +43,15 @@ void MainWindow::showSession()
         stamp_view_->setFocus();
     if (session && returning_)
         returnToTray(*std::exchange(returning_, std::nullopt));
+}
+
+void MainWindow::countUnfiled()
+{
+    tray_->setTitle(TrayPage::ToRead,
+                    tr("Photos on the table, %1 not filed   Enter opens one, Ctrl+I (or laying "
+                       "a card on another) puts photos of one piece together, a stamp laid on "
+                       "another is a view of it")
+                        .arg(sitting_->queue()->stillToRead()));
 }
 
 QString MainWindow::emptyWords() const
@@ -217,6 +222,7 @@ void MainWindow::showFound(const QString& item_id, const std::vector<models::Par
 
 void MainWindow::showAhead(int read, int all)
 {
+    countUnfiled();
     head_->showAhead(all < 2 || read >= all   ? QString()
                      : sitting_->readsAhead() ? tr("%1 of %2 read").arg(read).arg(all)
                                               : tr("%1 of %2 read, paused").arg(read).arg(all));

@@ -38,6 +38,7 @@ void MainWindow::connectSitting()
     connect(sitting, &Sitting::idle, this, [this] {
         head_->hideProgress();
         stamp_view_->setEmptyWords(emptyWords());
+        showHints();
     });
     connect(sitting, &Sitting::noted, this,
             [this](const QString& sentence) { message_->say(Tone::Note, sentence); });

@@ -226,7 +226,6 @@ void Sitting::listen(int place, WorkSession* session)
         rank_pause_.start();
     });
     connect(session->undoStack(), &QUndoStack::indexChanged, this, [this, place] {
-        table_changed_last_ = false;
         if (place == place_)
             queue_.setState(place, stateOf(place));
     });

@@ -3,6 +3,7 @@
 #include <QObject>
 #include <QTimer>
 #include <deque>
+#include <functional>
 #include <map>
 #include <memory>
 #include <optional>
@@ -86,6 +87,7 @@ public:
     void joinViews(const StampPlace& view, const StampPlace& of);
 
     // Where one was, as it was kept last; photos that are gone are left out.
+    const WindowState& windowState() const { return window_; }
     void setWindowState(const WindowState& state);
     std::optional<WindowState> restoreTable();
     // Whether there are letters, and the person has confirmed none of any photo of the piece.
@@ -167,7 +169,7 @@ private:
     using Pieces = std::vector<std::pair<int, int>>;  // place, and that with which it is one piece
     void putOnTable(int place, bool on, const Pieces& pieces);
     void clearHands();
-    bool isTablesTurn(bool can_table, bool can_photo) const;
+    QUndoStack* stackInTurn(bool again);
     void startReading(int place);
     int requestPhoto(int place);
     void takePhoto(int ticket, const OpenedPhoto& photo);
@@ -178,6 +180,8 @@ private:
     void tellAhead();
     std::vector<int> piecePlaces(int place) const;
     void putPiece(int place, int with);
+    void noteOnTable(const QString& what, int place, const std::function<void()>& undo,
+                     const std::function<void()>& redo);
     bool mayJoin(int place, int with);
     const std::vector<StampWork>& stampsAt(int place) const;
     void keepWaiting(int place, std::vector<StampWork> stamps, cv::Size photo_size);
@@ -231,9 +235,8 @@ private:
     PhotoQueue queue_;
     int place_ = -1;
     std::map<int, Place> places_;
-    QUndoStack table_undo_;            // what concerns more than the work on one photo
-    bool table_changed_last_ = false;  // not the letters
-    std::deque<int> recent_;           // places with a session, the latest last
+    QUndoStack table_undo_;   // what concerns more than the work on one photo
+    std::deque<int> recent_;  // places with a session, the latest last
     std::optional<models::Archive> archive_;
     std::shared_ptr<const models::MakerRegister> known_;
     std::shared_ptr<const models::CandidateList> candidates_;

@@ -53,7 +53,6 @@ void Sitting::setAside(int place)
     table_undo_.push(new ChangeCommand(
         tr("set aside"), [this, place, aside] { putSetAside(place, !aside); },
         [this, place, aside] { putSetAside(place, aside); }));
-    table_changed_last_ = true;
     Q_EMIT noted(aside ? tr("%1 is set aside: Ctrl+N passes over it until Ctrl+Shift+N takes it "
                             "up again.")
                              .arg(queue_.name(place))
@@ -119,40 +118,36 @@ void Sitting::takeOff(int place)
                 goTo(place);
         },
         [this, place, after] { putOnTable(place, false, after); }));
-    table_changed_last_ = true;
     Q_EMIT noted(tr("%1 is off the table. The file and what was begun on it stay as they are; "
                     "Ctrl+Z lays it back.")
                      .arg(queue_.name(place)));
 }
 
-// Whether the table's last change is the one to undo or to do again.
-bool Sitting::isTablesTurn(bool can_table, bool can_photo) const
+// The stack whose turn it is: what was changed last is undone first, and done again last.
+QUndoStack* Sitting::stackInTurn(bool again)
 {
-    return can_table && (table_changed_last_ || !can_photo);
+    QUndoStack* photo = session() ? session()->undoStack() : nullptr;
+    const auto change = [again](const QUndoStack& stack) {
+        const int at = again ? stack.index() : stack.index() - 1;
+        return static_cast<const ChangeCommand*>(stack.command(at));
+    };
+    const ChangeCommand* of_table = change(table_undo_);
+    const ChangeCommand* of_photo = photo ? change(*photo) : nullptr;
+    if (!of_table || !of_photo)
+        return of_table ? &table_undo_ : photo;
+    return again == (of_table->order() < of_photo->order()) ? &table_undo_ : photo;
 }
 
 void Sitting::undo()
 {
-    QUndoStack* photo = session() ? session()->undoStack() : nullptr;
-    if (!isTablesTurn(table_undo_.canUndo(), photo && photo->canUndo())) {
-        if (photo)
-            photo->undo();
-        return;
-    }
-    table_undo_.undo();
-    table_changed_last_ = true;
+    if (QUndoStack* stack = stackInTurn(false))
+        stack->undo();
 }
 
 void Sitting::redo()
 {
-    QUndoStack* photo = session() ? session()->undoStack() : nullptr;
-    if (!isTablesTurn(table_undo_.canRedo(), photo && photo->canRedo())) {
-        if (photo)
-            photo->redo();
-        return;
-    }
-    table_undo_.redo();
-    table_changed_last_ = true;
+    if (QUndoStack* stack = stackInTurn(true))
+        stack->redo();
 }
 
 }  // namespace gui

@@ -1,6 +1,7 @@
 // Photos of one piece.
 #include <algorithm>
 
+#include "app/gui/change_command.h"
 #include "app/gui/sitting.h"
 
 namespace gui {
@@ -23,8 +24,25 @@ void Sitting::putPiece(int place, int with)
     queue_.setPiece(place, with);
     if (with >= 0 && places_[place].session && places_[with].session)
         places_[place].session->takeFields(places_[with].session->fields());
+    draft_pause_.start();
+    rank_pause_.start();
     keepSoon();
     Q_EMIT sessionChanged();
+}
+
+// Not in the stack of the photo in hand, which need not be one of those it is about.
+void Sitting::noteOnTable(const QString& what, int place, const std::function<void()>& undo,
+                          const std::function<void()>& redo)
+{
+    const auto unlessFiled = [this, place](const std::function<void()>& change) {
+        return [this, place, change] {
+            if (places_[place].filed_as.empty())
+                return change();
+            Q_EMIT noted(
+                tr("%1 was filed since; it stays as it was filed.").arg(queue_.name(place)));
+        };
+    };
+    table_undo_.push(new ChangeCommand(what, unlessFiled(undo), unlessFiled(redo)));
 }
 
 bool Sitting::mayJoin(int place, int with)
@@ -52,10 +70,9 @@ void Sitting::joinPiece(int place, int with)
     const int before = queue_.pieceOf(place);
     const int after = before == first ? -1 : first;
     putPiece(place, after);
-    if (WorkSession* here = session())
-        here->note(
-            tr("photos of one piece"), [this, place, before] { putPiece(place, before); },
-            [this, place, after] { putPiece(place, after); });
+    noteOnTable(
+        tr("photos of one piece"), place, [this, place, before] { putPiece(place, before); },
+        [this, place, after] { putPiece(place, after); });
     Q_EMIT noted(after < 0 ? tr("%1 is a piece of its own again.").arg(queue_.name(place))
                            : tr("%1 shows the same piece as %2; they are filed as one record. "
                                 "Ctrl+E says which stamps are the same.")

@@ -130,6 +130,7 @@ void Sitting::putViews(const std::vector<ViewChange>& changes, bool after)
             take(there.draft->stamps);
         tellStamps(change.at.place);
     }
+    draft_pause_.start();
     rank_pause_.start();
     keepSoon();
 }
@@ -159,10 +160,9 @@ void Sitting::joinViews(const StampPlace& view, const StampPlace& of)
         putViews(changes, done);
     };
     put(true, after);
-    if (WorkSession* here = session())
-        here->note(
-            tr("views of one stamp"), [put, before] { put(false, before); },
-            [put, after] { put(true, after); });
+    noteOnTable(
+        tr("views of one stamp"), view.place, [put, before] { put(false, before); },
+        [put, after] { put(true, after); });
     Q_EMIT noted(apart ? tr("%1 is a stamp of its own again.").arg(wordsFor(view))
                        : tr("%1 is another view of %2; together they count once.")
                              .arg(wordsFor(view), wordsFor(of)));

@@ -230,12 +230,6 @@ void WorkSession::setCandidatesInView(bool in_view, bool opened_by_key)
     }
 }
 
-void WorkSession::note(const QString& what, std::function<void()> undo, std::function<void()> redo)
-{
-    undo_.push(new ChangeCommand(what, std::move(undo), std::move(redo)));
-    Q_EMIT workChanged();
-}
-
 void WorkSession::setFields(const FilingFields& fields)
 {
     if (fields == fields_)

@@ -3,7 +3,6 @@
 #include <QObject>
 #include <QString>
 #include <QUndoStack>
-#include <functional>
 #include <memory>
 #include <optional>
 #include <set>
@@ -70,8 +69,6 @@ public:
     void setViewOf(int stamp, const std::string& id);
     // The same, said where this session is not in hand; not undone here.
     void takeViewOf(const std::string& stamp_id, const std::string& id);
-    // Has something done that can be undone with the rest; it has been done already.
-    void note(const QString& what, std::function<void()> undo, std::function<void()> redo);
     void takeStampExamination(const std::string& stamp_id,
                               std::shared_ptr<const flow::StampExamination> examined);
 

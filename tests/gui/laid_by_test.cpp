@@ -171,3 +171,33 @@ TEST_CASE("The chosen card is taken off the table, and with the last one the han
     CHECK(person.sitting().place() == 1);
     CHECK(person.sitting().queue()->pieceOf(1) == -1);
 }
+
+TEST_CASE("What was done to the table and to letters by turns is undone and done again by turns",
+          "[app][gui][laid-by]")
+{
+    WindowHarness person;
+    person.open({gui_tests::drawFolder(person.folder(), 3)});
+    gui::PhotoQueue& queue = *person.sitting().queue();
+    person.sitting().setAside(1);
+    person.type("B");
+    person.sitting().setAside(2);
+    const auto is = [&](const std::string& text, bool second_aside, bool third_aside) {
+        CHECK(person.text() == text);
+        CHECK((queue.state(1) == PhotoState::SetAside) == second_aside);
+        CHECK((queue.state(2) == PhotoState::SetAside) == third_aside);
+    };
+    const auto press = [&](Qt::Key key) { person.key(key, Qt::ControlModifier); };
+    is("BART LTD", true, true);
+    press(Qt::Key_Z);
+    is("BART LTD", true, false);
+    press(Qt::Key_Z);
+    is("HART LTD", true, false);
+    press(Qt::Key_Z);
+    is("HART LTD", false, false);
+    press(Qt::Key_Y);
+    is("HART LTD", true, false);
+    press(Qt::Key_Y);
+    is("BART LTD", true, false);
+    press(Qt::Key_Y);
+    is("BART LTD", true, true);
+}

@@ -1,4 +1,5 @@
 // Sentences go when what they are about is over, and are of the photo in hand.
+#include <QLabel>
 #include <catch2/catch.hpp>
 #include <fstream>
 
@@ -111,4 +112,30 @@ TEST_CASE("Trouble met while reading ahead stands at its photo's card, not over 
     CHECK(queue.data(queue.index(1), Qt::AccessibleTextRole).toString().contains(why));
     person.key(Qt::Key_PageDown, Qt::ControlModifier);
     REQUIRE(person.waitFor([&] { return person.message() == why; }));
+}
+
+TEST_CASE("The foot of the window tells what can be done with a photo that cannot be read",
+          "[app][gui][message]")
+{
+    WindowHarness person;
+    const auto bad = person.folder() / "letter.jpg";
+    std::ofstream(bad) << "this is a letter, not a photo";
+    person.open({bad});
+    const QString hints = person.window().findChild<QLabel*>("hints")->accessibleName();
+    CHECK(hints.contains("Ctrl+R"));
+    CHECK(hints.contains("Ctrl+W"));
+    CHECK_FALSE(hints.contains("letter is right"));
+}
+
+TEST_CASE("The drawer counts what is not filed while photos are read ahead",
+          "[app][gui][message][ahead]")
+{
+    WindowHarness person(std::make_shared<gui_tests::FakeScript>(),
+                         [](gui::SittingOptions& options) { options.read_ahead = true; });
+    const auto bad = person.folder() / "letter.jpg";
+    std::ofstream(bad) << "this is a letter, not a photo";
+    person.open({gui_tests::drawPhoto(person.folder(), "strap.png"), bad});
+    person.key(Qt::Key_F10);
+    const auto title = person.window().findChild<QLabel*>("trayTitle");
+    CHECK(person.waitFor([&] { return title->text().contains("1 not filed"); }, 5000));
 }

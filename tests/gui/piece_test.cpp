@@ -92,6 +92,40 @@ TEST_CASE("Putting photos together and apart is undone like everything else",
     CHECK(person.sitting().queue()->pieceOf(1) == 0);
 }
 
+TEST_CASE("Putting other photos together begins nothing on the one in hand, and is undone anywhere",
+          "[app][gui][window][piece]")
+{
+    WindowHarness person;
+    person.open({gui_tests::drawFolder(person.folder(), 3)});
+    gui::PhotoQueue& queue = *person.sitting().queue();
+    person.sitting().joinPiece(2, 1);
+    CHECK(queue.state(0) == PhotoState::Read);
+    CHECK(person.sitting().unfiled().isEmpty());
+    person.sitting().goTo(1);
+    REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
+    person.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(queue.pieceOf(2) == -1);
+    person.key(Qt::Key_Y, Qt::ControlModifier);
+    CHECK(queue.pieceOf(2) == 1);
+}
+
+TEST_CASE("What was filed as one piece is not taken apart by undoing", "[app][gui][window][piece]")
+{
+    WindowHarness person;
+    person.open({gui_tests::drawFolder(person.folder(), 3)});
+    gui::PhotoQueue& queue = *person.sitting().queue();
+    person.sitting().goTo(1);
+    REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
+    person.sitting().joinPiece(1, 0);
+    person.type("B");
+    REQUIRE(person.sitting().fileRecord({}));
+    person.sitting().goTo(2);
+    REQUIRE(person.waitFor([&] { return person.sitting().session() != nullptr; }));
+    person.key(Qt::Key_Z, Qt::ControlModifier);
+    CHECK(queue.pieceOf(1) == 0);
+    CHECK(person.message().contains("stays as it was filed"));
+}
+
 TEST_CASE("The card that is put together stays chosen, so that the same key takes it back",
           "[app][gui][window][piece]")
 {

@@ -3,6 +3,7 @@
 #include <catch2/catch.hpp>
 
 #include "app/gui/stamp_view.h"
+#include "app/gui/table_state.h"
 #include "tests/gui/window_harness.h"
 
 using gui_tests::WindowHarness;
@@ -69,4 +70,21 @@ TEST_CASE("How one looks comes back, and that reading ahead is paused", "[app][g
     CHECK(view()->hasMagnifier());
     CHECK(view()->zoomed() == Approx(zoom));
     CHECK(view()->tones() == tones);
+}
+
+TEST_CASE("Light and letter case chosen at an empty table come back", "[app][gui][return]")
+{
+    WindowHarness person;
+    person.key(Qt::Key_D, Qt::ControlModifier);
+    person.key(Qt::Key_C, Qt::ControlModifier | Qt::ShiftModifier);
+    QTest::qWait(20);
+    const auto kept = gui::keptTable(person.archiveFolder() / "table.json");
+    REQUIRE(kept);
+    CHECK(kept->window.dusk);
+    CHECK(kept->window.as_typed);
+    person.restart();
+    person.window().restoreTable();
+    person.openDrawn();
+    person.type("b");
+    CHECK(person.text() == "bART LTD");
 }
