@@ -10,7 +10,8 @@ namespace models {
 
 namespace {
 
-constexpr double most_of_a_letter = 0.9;
+// A little below the nine tenths that a table takes, which sums it in another order.
+constexpr double most_of_a_letter = 0.899;
 constexpr double unlike_cost = 0.6, gap_cost = 0.7, elsewhere_cost = 2;
 
 bool showsLetter(const Cell& cell)
@@ -56,6 +57,15 @@ Counts countsOf(const std::vector<TaughtLetter>& letters)
     return counts;
 }
 
+// The mean of a Beta distribution that starts at `start` and counts as much as
+// letters_before_learning letters, or as corrections_before_learning corrections where that is
+// more. A share of nothing stays.
+double learntShare(double start, double corrections, double all)
+{
+    const double before = std::max(start * letters_before_learning, corrections_before_learning);
+    return start * (before + corrections) / (before + start * all);
+}
+
 // The shares of one letter after learning, all that were listed or seen.
 std::map<std::string, double> learntShares(const std::string& truth,
                                            const std::map<std::string, std::size_t>& seen,
@@ -64,7 +74,7 @@ std::map<std::string, double> learntShares(const std::string& truth,
     std::map<std::string, double> shares;
     for (const auto& [letter, share] : start.takenFor(truth))
         shares[letter] = share;
-    double all = letters_before_learning;
+    double all = 0;
     for (const auto& [letter, count] : seen) {
         all += static_cast<double>(count);
         if (letter != truth)
@@ -74,7 +84,7 @@ std::map<std::string, double> learntShares(const std::string& truth,
     for (auto& [letter, share] : shares) {
         const auto found = seen.find(letter);
         const double count = found == seen.end() ? 0 : static_cast<double>(found->second);
-        sum += share = (share * letters_before_learning + count) / all;
+        sum += share = learntShare(share, count, all);
     }
     if (sum > most_of_a_letter)
         for (auto& [letter, share] : shares)
