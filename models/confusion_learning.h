@@ -21,6 +21,9 @@ struct TaughtLetter {
 // person typed, those that are clear and stand where the engine saw a letter. Cells left as they
 // were teach nothing, nor does a reading made with makers in view, or of which that is not recorded
 // (Reading::candidates_were_shown): a name in view bends what one sees.
+// Lines are joined in order, those with boxes by where they stand, others where half of their
+// letters agree. A line without a counterpart teaches nothing, nor does one typed in the place of
+// another that it has hardly a letter of.
 std::vector<TaughtLetter> lettersTaught(const Reading& engines, const Reading& persons);
 
 // Each share of the starting table counts as much as so many letters seen, and as much as so many

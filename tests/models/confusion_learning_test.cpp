@@ -33,6 +33,30 @@ models::Reading typedOver(models::Reading reading, std::size_t cell, const std::
     return reading;
 }
 
+// A reading that a person typed throughout, before any maker was in view.
+models::Reading typedWhole(const std::string& typed)
+{
+    models::Reading reading = seenByEngine(typed);
+    reading.reader = person;
+    reading.candidates_were_shown = false;
+    for (models::Line& line : reading.lines)
+        for (models::Cell& cell : line.cells)
+            cell.by = person;
+    return reading;
+}
+
+// What was taught but that letters are what they look like.
+std::vector<models::TaughtLetter> misread(const models::Reading& engine,
+                                          const models::Reading& persons)
+{
+    std::vector<models::TaughtLetter> taught = models::lettersTaught(engine, persons);
+    const auto isRight = [](const models::TaughtLetter& letter) {
+        return letter.truth == letter.seen;
+    };
+    taught.erase(std::remove_if(taught.begin(), taught.end(), isRight), taught.end());
+    return taught;
+}
+
 std::vector<models::TaughtLetter> tenTimes(const std::string& truth, const std::string& seen)
 {
     return std::vector<models::TaughtLetter>(10, models::TaughtLetter{truth, seen});
@@ -103,6 +127,52 @@ TEST_CASE("A letter that the engine missed does not shift what the others teach"
     auto& cells = reading.lines[0].cells;
     cells.insert(cells.begin() + 3, missed);
     CHECK(models::lettersTaught(engine, reading) == std::vector<models::TaughtLetter>{{"E", "F"}});
+}
+
+TEST_CASE("A line that the engine missed does not shift what the others teach",
+          "[models][confusion]")
+{
+    const models::Reading date = seenByEngine("1938");
+    CHECK(models::lettersTaught(date, typedWhole("T.H. & CO")).empty());
+    CHECK(misread(date, typedWhole("T.H. & CO / 1938")).empty());
+    CHECK(misread(date, typedWhole("T.H. & CO / S. 12 / 1933")) ==
+          std::vector<models::TaughtLetter>{{"3", "8"}});
+    CHECK(misread(seenByEngine("P.H. & CO / S. 12 / 1938"), typedWhole("R.H. & CO / 1938")) ==
+          std::vector<models::TaughtLetter>{{"R", "P"}});
+    CHECK(misread(seenByEngine("J.H. 3"), typedWhole("T.R. 9")).empty());  // only dots agree
+    CHECK(misread(seenByEngine("tarow"), typedWhole("TAROW")).size() == 5);
+}
+
+TEST_CASE("Lines with boxes teach where they stand in one place", "[models][confusion]")
+{
+    models::Reading engine = seenByEngine("J / 1938");
+    engine.lines[0].box_px = {0, 0, 20, 30};
+    engine.lines[1].box_px = {0, 40, 80, 30};
+    models::Reading persons = typedWhole("T / 1938");
+    persons.lines[0].box_px = {2, 3, 18, 28};
+    persons.lines[1].box_px = engine.lines[1].box_px;
+    CHECK(misread(engine, persons) == std::vector<models::TaughtLetter>{{"T", "J"}});
+
+    SECTION("not in another row")
+    {
+        persons.lines[0].box_px.y = 20;
+        CHECK(misread(engine, persons).empty());
+    }
+    SECTION("nor side by side")
+    {
+        persons.lines[0].box_px.x = 25;
+        CHECK(misread(engine, persons).empty());
+    }
+    SECTION("nor another text in the place of one that was taken out")
+    {
+        persons.lines[0].cells = typedWhole("S. 12").lines[0].cells;
+        CHECK(misread(engine, persons).empty());
+    }
+    SECTION("a line without a box is found by its letters")
+    {
+        persons = typedWhole("T.H. & CO / 1933");
+        CHECK(misread(engine, persons) == std::vector<models::TaughtLetter>{{"3", "8"}});
+    }
 }
 
 TEST_CASE("Nothing taught leaves the table, ten corrections hardly move it, a thousand do",
