@@ -20,13 +20,13 @@ std::string correctionsFrom(const std::filesystem::path& folder)
     return time;
 }
 
-// The reading that a person had before them: the last one before theirs, of the same view, by
-// somebody else.
-const StoredReading* readBefore(const std::vector<StoredReading>& readings, std::size_t persons)
+// What an engine had seen when a person read: the last reading before theirs, of the same view,
+// that is an engine's. What other people read in between are no engine's errors.
+const StoredReading* enginesBefore(const std::vector<StoredReading>& readings, std::size_t persons)
 {
     for (std::size_t i = persons; i-- > 0;)
         if (readings[i].view_id == readings[persons].view_id &&
-            readings[i].record.reading.reader != readings[persons].record.reading.reader)
+            isEngine(readings[i].record.reading.reader))
             return &readings[i];
     return nullptr;
 }
@@ -62,10 +62,11 @@ std::vector<TaughtLetter> Archive::taughtLetters() const
         for (const StoredReading& reading : readings)
             corrected.insert(reading.record.supersedes);
         for (std::size_t i = 0; i < readings.size(); ++i) {
-            if (readings[i].record.recorded_at <= from ||
+            if (isEngine(readings[i].record.reading.reader) ||
+                readings[i].record.recorded_at <= from ||
                 corrected.count(readings[i].record.id) > 0)
                 continue;
-            const StoredReading* before = readBefore(readings, i);
+            const StoredReading* before = enginesBefore(readings, i);
             if (!before)
                 continue;
             const std::vector<TaughtLetter> taught =
