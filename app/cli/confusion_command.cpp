@@ -48,7 +48,8 @@ std::string tenths(double share)
 void print(const std::vector<models::ConfusionChange>& rows, std::size_t taught, std::ostream& out)
 {
     out << "letters that a person typed before any maker was in view: " << taught
-        << " (a starting share counts as " << models::letters_before_learning << ")\n"
+        << " (a starting share counts as " << models::letters_before_learning << " letters, or as "
+        << models::corrections_before_learning << " corrections where that is more)\n"
         << "what stood there, what is taken for it, how often: at the start, now, corrections\n";
     for (const models::ConfusionChange& row : rows)
         out << "  " << row.truth << "  " << row.seen << "  " << tenths(row.start) << "  "
