@@ -21,8 +21,10 @@ struct LookAlike {
 };
 
 // How likely one letter is taken for another when ink is worn. Pairs come from published lists of
-// look-alikes (sources in confusion.cpp); their weights are a start, to be relearnt from an
-// archive's corrections (confusion_learning.h). Copies share their table.
+// look-alikes (sources in confusion.cpp), those of one letter for one: a cell holds one character,
+// and two that are taken for one (rn for m) are a letter that left no cell. Their weights are a
+// start, to be relearnt from an archive's corrections (confusion_learning.h). Copies share their
+// table.
 class ConfusionTable {
 public:
     // The table Weftmark starts with.

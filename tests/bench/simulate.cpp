@@ -2,6 +2,7 @@
 #include <ctime>
 #include <iomanip>
 #include <iostream>
+#include <sstream>
 #include <string>
 
 #include "models/candidates.h"
@@ -144,14 +145,25 @@ double pointsBelow(const Rivals& ours, const Rivals& ceiling)
     return 100 * (ceiling.scores.top1() - ours.scores.top1());
 }
 
+// Which needs known makers and strangers.
+std::string areaInWords(const Separation& separation)
+{
+    std::ostringstream text;
+    text << std::fixed << std::setprecision(3);
+    if (separation.hasBoth())
+        text << separation.area();
+    else
+        text << "-";
+    text << " of " << separation.count();
+    return text.str();
+}
+
 void printHalf(const std::string& who, const Rivals& rivals)
 {
-    std::cout << "    " << std::left << std::setw(38) << who << std::right << std::setw(7)
-              << rivals.unknown_at_half.area() << " of " << rivals.unknown_at_half.count()
-              << "; of marks that hold a name " << rivals.unknown_names_at_half.area() << " of "
-              << rivals.unknown_names_at_half.count() << "; half or more can be read "
-              << rivals.unknown_from_half.area() << " of " << rivals.unknown_from_half.count()
-              << "\n";
+    std::cout << "    " << std::left << std::setw(38) << who << std::right
+              << areaInWords(rivals.unknown_at_half) << "; of marks that hold a name "
+              << areaInWords(rivals.unknown_names_at_half) << "; half or more can be read "
+              << areaInWords(rivals.unknown_from_half) << "\n";
 }
 
 void printReliability(const std::string& who, const AnswerScores& scores)
@@ -166,10 +178,13 @@ void printReliability(const std::string& who, const AnswerScores& scores)
 
 void printSettling(const std::string& level, const SettlingGain& gain)
 {
+    constexpr double least_gain = 0.005;  // below it a quotient says nothing
     std::cout << "    " << std::left << std::setw(38) << level << std::right << gain.before()
-              << ", by the settling letter +" << gain.bySettling() << ", by one taken by lot +"
-              << gain.byLot() << ": " << gain.bySettling() / gain.byLot() << " times, of "
-              << gain.count() << "\n";
+              << std::showpos << ", by the settling letter " << gain.bySettling()
+              << ", by one taken by lot " << gain.byLot() << std::noshowpos;
+    if (gain.byLot() >= least_gain)
+        std::cout << ": " << gain.bySettling() / gain.byLot() << " times";
+    std::cout << ", of " << gain.count() << "\n";
 }
 
 // All levels together.

@@ -86,6 +86,13 @@ double Separation::area() const
     return known_below * strangers > 0 ? pairs / (known_below * strangers) : 0.5;
 }
 
+bool Separation::hasBoth() const
+{
+    const auto is_stranger = [](const auto& score) { return score.second; };
+    return std::any_of(scores_.begin(), scores_.end(), is_stranger) &&
+           !std::all_of(scores_.begin(), scores_.end(), is_stranger);
+}
+
 double percentile(std::vector<double> values, double share)
 {
     if (values.empty())

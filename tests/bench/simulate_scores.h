@@ -48,6 +48,7 @@ public:
     }
     double area() const;
     std::size_t count() const { return scores_.size(); }
+    bool hasBoth() const;  // of those that are to be told apart
 
 private:
     std::vector<std::pair<double, bool>> scores_;
