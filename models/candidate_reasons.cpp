@@ -203,7 +203,7 @@ std::vector<std::string> ReasonTeller::tell(const CandidateOptions& options)
     if (!nothingRead()) {
         tellLetters();
         tellRivals();
-        if (auto years = yearReason(maker_, posterior_, stamps_, known_, compiled_))
+        if (auto years = yearReason(maker_, posterior_, known_, compiled_))
             reasons_.push_back(std::move(*years));
         if (auto years = markYearReason(maker_, posterior_, compiled_))
             add(years->weight, std::move(years->text));

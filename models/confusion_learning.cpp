@@ -5,6 +5,7 @@
 
 #include "models/alignment.h"
 #include "models/letters.h"
+#include "models/line_boxes.h"
 
 namespace models {
 
@@ -14,6 +15,7 @@ namespace {
 constexpr double most_of_a_letter = 0.899;
 constexpr double unlike_cost = 0.6, gap_cost = 0.7, elsewhere_cost = 2;  // of cells
 constexpr double line_gap_cost = 0.5, other_line_cost = 2;
+constexpr double least_overlap = 0.5;  // of the boxes of one line
 // Of the letters of the shorter line, how many at least are the same in both: where only the text
 // tells that two lines are one, and where they stand in one place too.
 constexpr double alike_by_text = 1.0 / 2, alike_by_place = 1.0 / 3;
@@ -51,19 +53,6 @@ std::vector<AlignedPair> paired(const Line& a, const Line& b)
         [&](std::size_t i, std::size_t j) { return joinCost(a.cells[i], b.cells[j]); }, gap_cost);
 }
 
-bool hasBox(const Line& line)
-{
-    return line.box_px.width > 0 && line.box_px.height > 0;
-}
-
-// They share some width, and half the height of the lower one.
-bool standTogether(const Box& a, const Box& b)
-{
-    const double height = std::min(a.y + a.height, b.y + b.height) - std::max(a.y, b.y);
-    const double width = std::min(a.x + a.width, b.x + b.width) - std::max(a.x, b.x);
-    return width > 0 && height >= std::min(a.height, b.height) / 2;
-}
-
 // Full stops and spaces stand in any line.
 bool tellsLine(const Cell& cell)
 {
@@ -94,9 +83,9 @@ double lineCost(const Line& a, const Line& b)
     const bool placed = hasBox(a) && hasBox(b);
     const double least =
         (placed ? alike_by_place : alike_by_text) * static_cast<double>(std::min(letters, others));
-    const bool one_line =
-        placed ? standTogether(a.box_px, b.box_px) && (alike >= least || letters == others)
-               : alike > 0 && alike >= least;
+    const bool one_line = placed ? boxOverlap(a.box_px, b.box_px) >= least_overlap &&
+                                       (alike >= least || letters == others)
+                                 : alike > 0 && alike >= least;
     if (!one_line)
         return other_line_cost;
     return cost / static_cast<double>(std::max({a.cells.size(), b.cells.size(), std::size_t{1}}));

@@ -219,9 +219,13 @@ void MakerWeigher::weighUnknown(Posterior& posterior) const
 void MakerWeigher::weighDates(Posterior& posterior) const
 {
     for (const StampEvidence& stamp : stamps_)
-        for (const LineEvidence& line : stamp.lines())
+        for (const LineEvidence& line : stamp.lines()) {
             if (line.yearBeyond())
                 posterior.year_beyond = line.yearBeyond();
+            if (const auto year = line.plainYear())
+                posterior.plain_years.push_back(*year);
+        }
+    std::sort(posterior.plain_years.begin(), posterior.plain_years.end());
     const std::vector<double>& dates = dates_.values();
     const double lowest = *std::min_element(dates.begin(), dates.end());
     posterior.has_dates =

@@ -38,7 +38,8 @@ struct Posterior {
     double log_all_joint = 0, log_all_markless = 0, log_all_dated = 0;
     // What the dates say beyond what other text would, by year, weighed with when the trade worked.
     std::vector<double> date_shares;
-    bool has_dates = false;  // a date was read that tells years apart
+    bool has_dates = false;        // a date was read that tells years apart
+    std::vector<int> plain_years;  // that lines name plainly, ascending
     // A year that was read plainly and lies beyond all that the register knows: then it has none.
     std::optional<int> year_beyond;
 };

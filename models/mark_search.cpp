@@ -79,7 +79,7 @@ std::vector<MarkOdds> findMarks(const CompiledRegister& known,
             const CompiledSpelling& spelling = known.spellings[text.text];
             odds.push_back({spelling.mark, spelling.share * text.odds / length_share});
             search.best_before =
-                std::max(search.best_before, text.odds * limits.worthOfText(text.text));
+                std::max(search.best_before, text.odds * search.worthOf(text.text));
         }
     };
     if (plan.cut_left * plan.cut_right > cut_at_both) {

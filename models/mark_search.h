@@ -19,8 +19,6 @@ struct MarkLimits {
     double to_beat = 0;     // odds x worth of the best mark known so far, told for this stretch
     // How well the stamp's dates suit each mark's maker, 0 to 1, by number of the tries' texts.
     const std::vector<double>* worth = nullptr;
-
-    double worthOfText(std::uint32_t text) const { return worth ? (*worth)[text] : 1; }
 };
 
 // The odds of those marks of the register that a stretch of cells can hold, ascending, each mark

@@ -6,6 +6,7 @@
 
 #include "models/alignment.h"
 #include "models/cell_pool.h"
+#include "models/line_boxes.h"
 
 namespace models {
 
@@ -26,21 +27,6 @@ bool isPersonsWhole(const Reading& reading)
 {
     return !isEngine(reading.reader) &&
            (reading.basis == Basis::ObjectInHand || reading.basis == Basis::Transcript);
-}
-
-bool hasBox(const Line& line)
-{
-    return line.box_px.width > 0 && line.box_px.height > 0;
-}
-
-// Share of the lower box's height that both cover, none when they stand side by side.
-double boxOverlap(const Box& a, const Box& b)
-{
-    const double height = std::min(a.y + a.height, b.y + b.height) - std::max(a.y, b.y);
-    const double width = std::min(a.x + a.width, b.x + b.width) - std::max(a.x, b.x);
-    if (height <= 0 || width <= 0)
-        return 0;
-    return height / std::min(a.height, b.height);
 }
 
 std::vector<AlignedPair> alignCells(const Line& trusted, const Line& other)

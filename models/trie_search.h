@@ -21,6 +21,8 @@ struct SearchLimits {
     double least = 0, share = 0;
     double best_before = 0;                      // odds x worth of a text found elsewhere
     const std::vector<double>* worth = nullptr;  // 0 to 1, by text; 1 for all where it is missing
+
+    double worthOf(std::uint32_t text) const { return worth ? (*worth)[text] : 1; }
 };
 
 // Matches a line against every text of a trie at once: the sums of logAlignmentSum, each letter of

@@ -190,7 +190,7 @@ std::vector<FoundText> TrieWalk::run()
     visit(0, 0);
     found_.erase(std::remove_if(found_.begin(), found_.end(),
                                 [&](const FoundText& text) {
-                                    return text.odds * worthOfText(text.text) < threshold();
+                                    return text.odds * limits_.worthOf(text.text) < threshold();
                                 }),
                  found_.end());
     return std::move(found_);

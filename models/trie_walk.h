@@ -50,11 +50,7 @@ private:
     double sumOf(const double* weights, std::size_t depth) const;
     void visit(std::uint32_t node, std::size_t depth);
     void visitOnlyChild(const TextTrie::Node& node, std::size_t depth);
-    double worthOfText(std::uint32_t text) const
-    {
-        return limits_.worth ? (*limits_.worth)[text] : 1;
-    }
-    double worthOf(std::uint32_t place) const { return worthOfText(trie_.texts()[place]); }
+    double worthOf(std::uint32_t place) const { return limits_.worthOf(trie_.texts()[place]); }
     double mostWorth(const TextTrie::Node& node) const;
     bool isWorth(std::uint32_t node, double bound, bool among_few) const;
     double threshold() const { return std::max(limits_.least, limits_.share * best_); }

@@ -58,22 +58,9 @@ double shareWithin(const Maker& maker, const Posterior& posterior, const YearRan
     return within;
 }
 
-// The years that lines name plainly, ascending.
-std::vector<int> plainYears(const std::vector<StampEvidence>& stamps)
-{
-    std::vector<int> years;
-    for (const StampEvidence& stamp : stamps)
-        for (const LineEvidence& line : stamp.lines())
-            if (const auto year = line.plainYear())
-                years.push_back(*year);
-    std::sort(years.begin(), years.end());
-    return years;
-}
-
 }  // namespace
 
 std::optional<Reason> yearReason(const MakerPosterior& maker, const Posterior& posterior,
-                                 const std::vector<StampEvidence>& stamps,
                                  const MakerRegister& known, const CompiledRegister& compiled)
 {
     if (posterior.year_beyond)
@@ -87,7 +74,7 @@ std::optional<Reason> yearReason(const MakerPosterior& maker, const Posterior& p
         return std::nullopt;
     const double factor = maker.log_dated - std::log(maker.prior) - posterior.log_all_dated;
     // A plain year is what a person looks for first.
-    const std::vector<int> plain = plainYears(stamps);
+    const std::vector<int>& plain = posterior.plain_years;
     if (std::abs(factor) < worth_telling && plain.empty() && !read.several)
         return std::nullopt;
     const bool disagree = !plain.empty() && plain.front() != plain.back();

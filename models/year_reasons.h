@@ -20,7 +20,6 @@ struct Reason {
 // What the dates of an item say of a maker, against what they say of all makers together; nullopt
 // where no date was read or the register does not say when the maker worked.
 std::optional<Reason> yearReason(const MakerPosterior& maker, const Posterior& posterior,
-                                 const std::vector<StampEvidence>& stamps,
                                  const MakerRegister& known, const CompiledRegister& compiled);
 
 // Where a year was read in which the maker's mark was not in use.

@@ -55,10 +55,9 @@ bool Sitting::isUnconfirmed()
 {
     bool letters = false;
     for (const int place : piecePlaces(place_)) {
-        const WorkSession* session = places_[place].session.get();
-        for (const StampWork& stamp : session ? session->stamps() : std::vector<StampWork>()) {
+        for (const StampWork& stamp : stampsAt(place)) {
             letters = letters || lettersSeen(stamp).all > 0;
-            if (hasConfirmed(stamp.shown, session->person()))
+            if (hasConfirmed(stamp.shown, options_.author))
                 return false;
         }
     }

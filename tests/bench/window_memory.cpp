@@ -60,9 +60,7 @@ int main(int argc, char** argv)
     const fs::path photos = folder.path().toStdString();
     writePhotos(photos, count);
     const fs::path known = fs::path(WEFTMARK_SOURCE_DIR) / "models" / "register";
-    gui_tests::WindowHarness window(
-        gui::examinerOfFlow(known), known,
-        [](gui::SittingOptions& options) { options.read_ahead = true; });
+    gui_tests::WindowHarness window(gui::examinerOfFlow(known), known, gui_tests::readAhead);
     window.window().openPhotos({photos});
     int gone_to = 0, told = 0;
     const auto read = [&] {

@@ -190,8 +190,7 @@ int main(int argc, char** argv)
     QApplication application(argc, argv);
     const fs::path source = WEFTMARK_SOURCE_DIR;
     const fs::path known = source / "models" / "register";
-    WindowHarness window(gui::examinerOfFlow(known), known,
-                         [](gui::SittingOptions& options) { options.read_ahead = true; });
+    WindowHarness window(gui::examinerOfFlow(known), known, gui_tests::readAhead);
     const std::vector<fs::path> folders{source / "sample_images" / "easy",
                                         source / "sample_images" / "medium",
                                         source / "sample_images" / "hard"};

@@ -243,4 +243,11 @@ std::filesystem::path drawFolder(const std::filesystem::path& in, int count)
     return folder;
 }
 
+std::filesystem::path writeLetter(const std::filesystem::path& folder)
+{
+    const auto file = folder / "letter.jpg";
+    std::ofstream(file) << "this is a letter, not a photo";
+    return file;
+}
+
 }  // namespace gui_tests

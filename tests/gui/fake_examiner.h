@@ -40,4 +40,7 @@ std::filesystem::path drawPhoto(const std::filesystem::path& folder, const std::
 // So many of them in a folder of their own, photo0.png and on, and a file that is no picture.
 std::filesystem::path drawFolder(const std::filesystem::path& in, int count);
 
+// A file that is named as a photo, letter.jpg, and is none.
+std::filesystem::path writeLetter(const std::filesystem::path& folder);
+
 }  // namespace gui_tests

@@ -23,17 +23,12 @@ bool goesTo(WindowHarness& person, int place)
     return isRead(person);
 }
 
-void readAheadToo(gui::SittingOptions& options)
-{
-    options.read_ahead = true;
-}
-
 }  // namespace
 
 TEST_CASE("After a restart the cards tell what was begun by what is on the disk",
           "[app][gui][laid-by]")
 {
-    WindowHarness person(std::make_shared<gui_tests::FakeScript>(), readAheadToo);
+    WindowHarness person(std::make_shared<gui_tests::FakeScript>(), gui_tests::readAhead);
     person.open({gui_tests::drawFolder(person.folder(), 4)});
     person.type("B");
     REQUIRE(goesTo(person, 1));
@@ -58,7 +53,7 @@ TEST_CASE("A photo without a stamp says so and is passed over, until one is outl
 {
     auto script = std::make_shared<gui_tests::FakeScript>();
     script->stamps.clear();
-    WindowHarness person(script, readAheadToo);
+    WindowHarness person(script, gui_tests::readAhead);
     person.open({gui_tests::drawFolder(person.folder(), 2)});
     gui::PhotoQueue& queue = *person.sitting().queue();
     CHECK(queue.state(0) == PhotoState::NoStamp);

@@ -98,10 +98,8 @@ TEST_CASE("What of a dropped folder was left out is said in a sentence", "[app][
 TEST_CASE("Trouble met while reading ahead stands at its photo's card, not over the one in hand",
           "[app][gui][message][ahead]")
 {
-    WindowHarness person(std::make_shared<gui_tests::FakeScript>(),
-                         [](gui::SittingOptions& options) { options.read_ahead = true; });
-    const auto bad = person.folder() / "letter.jpg";
-    std::ofstream(bad) << "this is a letter, not a photo";
+    WindowHarness person(std::make_shared<gui_tests::FakeScript>(), gui_tests::readAhead);
+    const auto bad = gui_tests::writeLetter(person.folder());
     person.open({gui_tests::drawPhoto(person.folder(), "strap.png"), bad});
     gui::PhotoQueue& queue = *person.sitting().queue();
     REQUIRE(person.waitFor([&] { return queue.state(1) == PhotoState::Unreadable; }));
@@ -118,8 +116,7 @@ TEST_CASE("The foot of the window tells what can be done with a photo that canno
           "[app][gui][message]")
 {
     WindowHarness person;
-    const auto bad = person.folder() / "letter.jpg";
-    std::ofstream(bad) << "this is a letter, not a photo";
+    const auto bad = gui_tests::writeLetter(person.folder());
     person.open({bad});
     const QString hints = person.window().findChild<QLabel*>("hints")->accessibleName();
     CHECK(hints.contains("Ctrl+R"));
@@ -130,10 +127,8 @@ TEST_CASE("The foot of the window tells what can be done with a photo that canno
 TEST_CASE("The drawer counts what is not filed while photos are read ahead",
           "[app][gui][message][ahead]")
 {
-    WindowHarness person(std::make_shared<gui_tests::FakeScript>(),
-                         [](gui::SittingOptions& options) { options.read_ahead = true; });
-    const auto bad = person.folder() / "letter.jpg";
-    std::ofstream(bad) << "this is a letter, not a photo";
+    WindowHarness person(std::make_shared<gui_tests::FakeScript>(), gui_tests::readAhead);
+    const auto bad = gui_tests::writeLetter(person.folder());
     person.open({gui_tests::drawPhoto(person.folder(), "strap.png"), bad});
     person.key(Qt::Key_F10);
     const auto title = person.window().findChild<QLabel*>("trayTitle");

@@ -208,8 +208,7 @@ TEST_CASE("A stamp laid on another in the drawer is a view of it, and it is undo
 TEST_CASE("A stamp is laid on one that was only read ahead, and the other way round",
           "[app][gui][window][piece]")
 {
-    WindowHarness person(std::make_shared<gui_tests::FakeScript>(),
-                         [](gui::SittingOptions& options) { options.read_ahead = true; });
+    WindowHarness person(std::make_shared<gui_tests::FakeScript>(), gui_tests::readAhead);
     person.open({gui_tests::drawFolder(person.folder(), 3)});
     gui::PhotoQueue& queue = *person.sitting().queue();
     REQUIRE(person.waitFor(

@@ -4,26 +4,14 @@
 
 #include "app/gui/persons_reading.h"
 #include "models/typed_notation.h"
-#include "tests/gui/readings.h"
+#include "tests/gui/edited_reading.h"
 
 using gui::Edit;
 using gui::Move;
 using gui::ReadingEditor;
+using gui_tests::editorOf;
+using gui_tests::textOf;
 using models::CellState;
-
-namespace {
-
-ReadingEditor editorOf(const std::vector<std::string>& lines)
-{
-    return {gui_tests::engineReading(lines), "Maud Pell"};
-}
-
-std::string textOf(const ReadingEditor& editor, std::size_t line = 0)
-{
-    return models::plainText(editor.reading().lines.at(line));
-}
-
-}  // namespace
 
 TEST_CASE("Typing writes the letter under the person's name and steps right", "[app][gui][editor]")
 {

@@ -53,8 +53,7 @@ TEST_CASE("The field that had the keys has them again", "[app][gui][return]")
 
 TEST_CASE("How one looks comes back, and that reading ahead is paused", "[app][gui][return]")
 {
-    WindowHarness person(std::make_shared<gui_tests::FakeScript>(),
-                         [](gui::SittingOptions& options) { options.read_ahead = true; });
+    WindowHarness person(std::make_shared<gui_tests::FakeScript>(), gui_tests::readAhead);
     person.openDrawn();
     person.key(Qt::Key_P, Qt::ControlModifier);
     person.key(Qt::Key_G, Qt::ControlModifier);

@@ -11,19 +11,10 @@
 using gui::PhotoState;
 using gui_tests::WindowHarness;
 
-namespace {
-
-void readAhead(gui::SittingOptions& options)
-{
-    options.read_ahead = true;
-}
-
-}  // namespace
-
 TEST_CASE("A folder is laid out photo by photo, and read ahead one at a time",
           "[app][gui][window][ahead]")
 {
-    WindowHarness person(std::make_shared<gui_tests::FakeScript>(), readAhead);
+    WindowHarness person(std::make_shared<gui_tests::FakeScript>(), gui_tests::readAhead);
     person.open({gui_tests::drawFolder(person.folder(), 5)});
     gui::PhotoQueue& queue = *person.sitting().queue();
     REQUIRE(queue.rowCount() == 5);
@@ -50,7 +41,7 @@ TEST_CASE("A folder is laid out photo by photo, and read ahead one at a time",
 TEST_CASE("Reading ahead is paused and goes on by key, and never makes a person wait",
           "[app][gui][window][ahead]")
 {
-    WindowHarness person(std::make_shared<gui_tests::FakeScript>(), readAhead);
+    WindowHarness person(std::make_shared<gui_tests::FakeScript>(), gui_tests::readAhead);
     person.script().hold = true;
     person.window().openPhotos({gui_tests::drawFolder(person.folder(), 3)});
     REQUIRE(person.waitFor([&] { return person.script().photos_examined == 1; }));

@@ -10,6 +10,12 @@
 
 namespace gui_tests {
 
+// Photos that are not in hand are read too, as in the program.
+inline void readAhead(gui::SittingOptions& options)
+{
+    options.read_ahead = true;
+}
+
 // A window on a fake examiner with an archive of its own, driven as a person would: by keys.
 class WindowHarness {
 public:

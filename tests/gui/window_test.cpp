@@ -4,7 +4,6 @@
 #include <QImage>
 #include <QMimeData>
 #include <catch2/catch.hpp>
-#include <fstream>
 #include <thread>
 
 #include "app/gui/cell_strip.h"
@@ -20,8 +19,7 @@ TEST_CASE("A photo that cannot be read is a sentence in the window, and the next
           "[app][gui][window]")
 {
     WindowHarness person;
-    const auto bad = person.folder() / "letter.jpg";
-    std::ofstream(bad) << "this is a letter, not a photo";
+    const auto bad = gui_tests::writeLetter(person.folder());
     const auto good = gui_tests::drawPhoto(person.folder(), "strap.png");
     person.open({bad, good});
     REQUIRE(person.waitFor([&] { return !person.message().isEmpty(); }));
